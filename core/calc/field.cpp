@@ -1,0 +1,167 @@
+#include "calc/field.hpp"
+
+#include <array>
+#include <cmath>
+
+#include "findings/field_remarks.hpp"
+#include "units/format.hpp"
+
+namespace camside {
+
+namespace {
+
+constexpr std::array<Choice, 6> basis_words{{
+    {"standard", "A standard"},
+    {"handbook", "A handbook"},
+    {"makers sheet", "The part maker's sheet"},
+    {"owner", "The owner's own figure"},
+    {"common practice", "Common practice, no published source"},
+    {"memory", "From memory"},
+}};
+
+bool below_range(const Field& f, double v) {
+  return f.low_open ? v <= f.low : v < f.low;
+}
+bool above_range(const Field& f, double v) {
+  return f.high_open ? v >= f.high : v > f.high;
+}
+
+// The name may be empty for the items of a list of plain values: their path is the list's own with the index.
+std::string joined(const std::string& path, std::string_view name) {
+  if (path.empty() || name.empty()) return path + std::string(name);
+  return path + "." + std::string(name);
+}
+
+class RangeCheck final : public FieldVisitor {
+ public:
+  Findings findings;
+
+ private:
+  void on_number(const Field& f, const NumberRef& n) override {
+    if (!n.has()) return missing(f);
+    const double v = n.get();
+    if (!std::isfinite(v)) {
+      findings.push_back(remarks::not_finite(path_of(f), f.label));
+    } else if (below_range(f, v) || above_range(f, v)) {
+      const Unit& unit = units_of(n.kind).front();
+      findings.push_back(remarks::out_of_range(path_of(f), f.label, format_full(v, unit), range_text(f, n.kind)));
+    }
+  }
+  void on_text(const Field& f, const TextRef& t) override {
+    if (f.required && t.get().empty()) missing(f);
+  }
+  void on_flag(const Field& f, const FlagRef& r) override {
+    if (!r.has()) missing(f);
+  }
+  void on_date(const Field& f, const DateRef& r) override {
+    if (!r.has()) return missing(f);
+    if (!r.get().ok()) findings.push_back(remarks::no_such_date(path_of(f), f.label));
+  }
+  void on_choice(const Field& f, const ChoiceRef& c) override {
+    if (c.get() < 0) missing(f);
+  }
+  void on_group(const Field& f, const GroupRef& g) override {
+    if (g.has()) return g.describe(*this);
+    if (f.required) findings.push_back(remarks::missing(path(), f.label));
+  }
+
+  void missing(const Field& f) {
+    if (f.required) findings.push_back(remarks::missing(path_of(f), f.label));
+  }
+};
+
+}  // namespace
+
+const Choices basis_choices{basis_words};
+
+Source build_source(Basis basis, std::string title) {
+  switch (basis) {
+    case Basis::Standard:
+      return Source::standard(std::move(title));
+    case Basis::Handbook:
+      return Source::handbook(std::move(title));
+    case Basis::MakersSheet:
+      return Source::makers_sheet(title.empty() ? "the part maker's sheet" : std::move(title));
+    case Basis::Owner:
+      return Source::owner(title.empty() ? "the owner" : std::move(title));
+    case Basis::CommonPractice:
+      return Source::common_practice();
+    case Basis::Memory:
+      break;
+  }
+  return Source::memory();
+}
+
+void describe(FieldVisitor& v, SourceParts& parts) {
+  v.choice(Field{"basis", "Who says so", "Where the figure comes from"}.must(), parts.basis, basis_choices);
+  v.value(Field{"title", "Title", "Which sheet, standard or handbook: title, edition, page"}, parts.title);
+}
+
+std::string FieldVisitor::path_of(const Field& f) const {
+  return joined(path_, f.name);
+}
+
+void FieldVisitor::value(const Field& f, std::string& v) {
+  on_text(f, {[&v] { return !v.empty(); }, [&v] { return v; }, [&v](std::string s) { v = std::move(s); }});
+}
+void FieldVisitor::value(const Field& f, bool& v) {
+  on_flag(f, {[] { return true; }, [&v] { return v; }, [&v](bool b) { v = b; }});
+}
+void FieldVisitor::value(const Field& f, std::optional<bool>& v) {
+  on_flag(f, {[&v] { return v.has_value(); }, [&v] { return v.value_or(false); }, [&v](bool b) { v = b; }});
+}
+void FieldVisitor::value(const Field& f, Date& v) {
+  on_date(f, {[] { return true; }, [&v] { return v; }, [&v](Date d) { v = d; }});
+}
+void FieldVisitor::value(const Field& f, std::optional<Date>& v) {
+  on_date(f, {[&v] { return v.has_value(); }, [&v] { return v.value_or(Date{}); }, [&v](Date d) { v = d; }});
+}
+
+void FieldVisitor::source(const Field& f, std::optional<Source>& v) {
+  std::optional<SourceParts> parts;
+  if (v) parts = SourceParts{v->basis(), v->text()};
+  group(f, parts);
+  v.reset();
+  if (parts) v.emplace(build_source(parts->basis, std::move(parts->title)));
+}
+
+void FieldVisitor::enter_group(const Field& f, const GroupRef& g) {
+  const std::string outside = path_;
+  path_ = path_of(f);
+  on_group(f, g);
+  path_ = outside;
+}
+
+void FieldVisitor::enter_list(const Field& f, const ListRef& l) {
+  const std::string outside = path_;
+  path_ = path_of(f);
+  on_list(f, l);
+  path_ = outside;
+}
+
+void FieldVisitor::visit_item(const ListRef& l, std::size_t i) {
+  const std::string outside = path_;
+  path_ += "[" + std::to_string(i) + "]";
+  l.describe_item(*this, i);
+  path_ = outside;
+}
+
+Findings check_fields(std::function<void(FieldVisitor&)> describe_input) {
+  RangeCheck check;
+  describe_input(check);
+  return std::move(check.findings);
+}
+
+std::string range_text(const Field& f, Kind kind) {
+  const Unit& unit = units_of(kind).front();
+  const bool has_low = std::isfinite(f.low);
+  const bool has_high = std::isfinite(f.high);
+  const std::string low = has_low ? (f.low_open ? "above " : "") + format_full(f.low, unit) : "";
+  const std::string high = has_high ? (f.high_open ? "below " : "") + format_full(f.high, unit) : "";
+  if (has_low && has_high) return low + " to " + high;
+  if (has_low) return f.low_open ? low : "at least " + low;
+  if (has_high) return f.high_open ? high : "at most " + high;
+  return "any value";
+}
+
+}  // namespace camside
