@@ -1,15 +1,17 @@
 # The libraries we lean on. Native builds take Debian's packages as installed; the browser build sees only a folder of
-# links to the header-only ones (build/host-headers), so that nothing else of /usr/include is dragged in.
-foreach(lib expected fmt eigen json)
+# links to the header-only ones (build/host-headers, made by scripts/link-headers), so that nothing else of /usr/include
+# is dragged in. Dear ImGui and, for the browser, SDL2 are compiled from the sources scripts/fetch-sources brought.
+foreach(lib expected fmt eigen json date cli math)
   add_library(camside_${lib} INTERFACE)
   add_library(camside::${lib} ALIAS camside_${lib})
+  if(EMSCRIPTEN)
+    target_include_directories(camside_${lib} SYSTEM INTERFACE "${CMAKE_SOURCE_DIR}/build/host-headers")
+  endif()
 endforeach()
 
 if(EMSCRIPTEN)
-  foreach(lib expected fmt eigen json)
-    target_include_directories(camside_${lib} SYSTEM INTERFACE "${CMAKE_SOURCE_DIR}/build/host-headers")
-  endforeach()
-  target_compile_definitions(camside_fmt INTERFACE FMT_HEADER_ONLY)
+  # Without the fixed separator fmt brings all of the C++ locales along (about 60 kB).
+  target_compile_definitions(camside_fmt INTERFACE FMT_HEADER_ONLY "FMT_STATIC_THOUSANDS_SEPARATOR=','")
 else()
   find_package(fmt REQUIRED)
   target_link_libraries(camside_fmt INTERFACE fmt::fmt)
@@ -17,3 +19,20 @@ else()
 endif()
 target_compile_definitions(camside_eigen INTERFACE EIGEN_MPL2_ONLY)
 target_compile_definitions(camside_json INTERFACE JSON_USE_IMPLICIT_CONVERSIONS=0)
+
+# camside_foreign(NAME SOURCES...): a library of somebody else's sources, compiled without our warnings.
+function(camside_foreign name)
+  add_library(${name} STATIC ${ARGN})
+  target_compile_options(${name} PRIVATE -w)
+  string(REPLACE "camside_" "camside::" alias ${name})
+  add_library(${alias} ALIAS ${name})
+endfunction()
+
+set(CAMSIDE_SOURCES "${CMAKE_SOURCE_DIR}/build/sources")
+if(NOT EXISTS "${CAMSIDE_SOURCES}/imgui/imgui.h")
+  message(FATAL_ERROR "The sources of Dear ImGui are not there yet: run scripts/setup first")
+endif()
+if(EMSCRIPTEN)
+  include(Sdl2ForBrowser)
+endif()
+include(Imgui)

@@ -1,0 +1,10 @@
+// How Dear ImGui is built for Camside: no demo, no debug windows, no calls of old versions, no disk.
+#pragma once
+
+#define IMGUI_DISABLE_DEMO_WINDOWS
+#define IMGUI_DISABLE_DEBUG_TOOLS
+#define IMGUI_DISABLE_OBSOLETE_FUNCTIONS
+#define IMGUI_DISABLE_FILE_FUNCTIONS
+
+// WebGL2 has no vertex offset, so a long plot needs indices beyond 65,535.
+#define ImDrawIdx unsigned int
