@@ -1,0 +1,44 @@
+// Text to JSON, refusing whatever a careful reader should refuse, and back to text.
+//
+// Refused, each with the line and column where it stands: more than 32 MiB; text that isn't UTF-8; a NUL byte anywhere,
+// also behind the value; a byte order mark in front is skipped (some editors write one). Syntax errors, comments,
+// trailing text, an end too early; a name used twice in one object; more than 64 levels; more than 256 names in one
+// object; a number too large for a double. Standard: RFC 8259, and RFC 7493 (I-JSON) for duplicate names.
+//
+// Digits are kept: a number whose digits the shortest decimal of its double would not give back ("0.10", 25 digits) is
+// held as its text inside the Json value (as a binary value, which JSON text cannot otherwise hold). Ask is_number()
+// and number_of(), and write with write(); never with dump().
+//
+// Findings raised: 100 too large, 101 not UTF-8, 102 NUL byte, 103 syntax, 104 ends too early, 105 name used twice,
+// 106 too deep, 107 too many names, 108 number too large, 109 empty.
+#pragma once
+
+#include <cstddef>
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <tl/expected.hpp>
+
+#include "findings/finding.hpp"
+
+namespace camside::records {
+
+using Json = nlohmann::ordered_json;
+
+constexpr std::size_t largest_file = std::size_t{32} << 20;  // bytes
+constexpr std::size_t deepest_level = 64;
+constexpr std::size_t most_names = 256;
+
+tl::expected<Json, Finding> read_json(std::string_view text);
+
+// Two spaces an indent, short lists and objects on one line, a line feed at the end. Reading it back gives the same.
+std::string write_json(const Json& value);
+
+bool is_number(const Json& value);
+std::optional<double> number_of(const Json& value);
+Json number_from(std::string_view digits);         // keeps the digits; a string when it isn't a JSON number
+std::string text_of(const Json& value);            // a string as it is, a number by its digits, true, false; else empty
+std::string_view name_of_type(const Json& value);  // "a text", "a number", "a list" … for messages
+
+}  // namespace camside::records
