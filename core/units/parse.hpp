@@ -1,13 +1,25 @@
 // From what people write to a quantity, without guessing.
 //
-// Accepts: .003 · 0,076 mm · 3 thou · 1/16 in · 1-3/8" · 1 3/8 in · 2 turns 3 flats · 2 t 3 f · 41,300 mi · −0.0031 in
-// · 32 tpi · 16 DP · 90 °F A decimal comma and a decimal point both work. Refused with the reason: empty or non-numeric
-// text, a number without a unit where no default is given, an unknown unit or a unit of another kind, a zero
-// denominator, NaN or infinity, trailing text, more than 40 significant digits, and ambiguous grouping: one comma, 1-3
-// digits before it without a leading 0, exactly 3 digits after and no point ("1,234 mm": 1.234 or 1234?). For an
-// odometer (Kind::Distance) that comma is a group mark.
+// Accepts: .003 · 0,076 mm · 3 thou · 1/16 in · 1-3/8" · 1 3/8 in · 1½ turns · 2 turns 3 flats · 2 t 3 f · 3° 30′ ·
+// 41,300 mi · −0.0031 in · 1e-3 mm · 32 tpi · 16 DP · 90 °F · 1 h 30 min
+//
+// Marks in a number: a point or a comma is the decimal mark. Group marks (comma, point, any blank) must cut the digits
+// before the decimal mark into threes: 1,234,567 · 1.234.567 · 1 234 567. Where both marks stand, the last one is the
+// decimal mark, which leaves one reading: 1,234.5 and 1.234,5 are the same number. A point alone is always decimal.
+// A comma alone with 1-3 digits before it, no leading 0 and exactly 3 digits after is ambiguous ("1,234 mm": 1.234 or
+// 1234?) and refused; for an odometer (Kind::Distance) that comma is a group mark.
+//
+// Several parts ("2 turns 3 flats", "1 h 30 min") are for angles and durations: from large unit to small, all but the
+// last whole, one sign in front for the sum. A fraction behind a whole number must be less than one.
+//
+// Refused with the reason: empty or non-numeric text, a number without a unit where no default is given, an unknown
+// unit or a unit of another kind, a zero denominator, NaN or infinity, a magnitude outside 1e-300 to 1e300, trailing
+// text, more than 40 digits in one number or 200 bytes in all, and ambiguous grouping.
+//
+// Exact: the decimal typed times the unit's exact factor is rounded once, to the nearest double. No locale takes part.
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <tl/expected.hpp>
@@ -36,13 +48,15 @@ struct ParseRefusal {
   std::string remedy;
 };
 
-// A value as it was typed. `text` is kept unchanged, with its unit; `base` is the nearest double of the exact value in
-// the kind's base unit. from_text(to_text(x)) returns the same text.
+// A value as it was typed. `text` is kept unchanged but for blanks around it; when the unit was taken from the default,
+// its symbol is added, so that the text alone means the same. `base` is the nearest double of the exact value in the
+// kind's base unit. Parsing `text` again gives the same text and the same double.
 struct Entered {
   Kind kind = Kind::Number;
   double base = 0.0;
-  const Unit* unit = nullptr;  // the unit typed, or the default that was taken
+  const Unit* unit = nullptr;  // the unit typed (the first, of several), or the default that was taken
   std::string text;
+  int flats_per_turn = 6;
 };
 
 struct ParseOptions {
