@@ -352,7 +352,7 @@ Findings check_fields(std::function<void(FieldVisitor&)> describe_input);
 template <class Input>
 Findings check_fields(const Input& input) {
   Input copy = input;
-  return check_fields([&copy](FieldVisitor& v) { describe(v, copy); });
+  return check_fields(std::function<void(FieldVisitor&)>([&copy](FieldVisitor& v) { describe(v, copy); }));
 }
 
 // "0 to 0.2 in", "above 0 mm": the allowed range of a number field, in words.
