@@ -1,0 +1,43 @@
+// What the screens need of the machine they run on. The desktop and the page each implement it once; tests implement it
+// with nothing behind it. One unit of the screens is a CSS pixel, on the desktop a pixel at 96 dots an inch; the apps
+// turn device pixels into units, so no screen knows about density.
+#pragma once
+
+#include <functional>
+#include <string>
+
+namespace camside::screens {
+
+// How far to stay off the edges: notches, home bars, an open phone keyboard.
+struct Insets {
+  float top = 0.0F, right = 0.0F, bottom = 0.0F, left = 0.0F;
+};
+
+struct TextRequest {
+  float x = 0.0F, y = 0.0F, width = 0.0F, height = 0.0F;  // where the field stands on screen
+  std::string label;                                      // read out by a screen reader
+  std::string text;
+  int limit = 200;                           // characters
+  std::function<void(std::string)> changed;  // with every letter; Escape gives the first text back
+  std::function<void()> done;                // exactly once
+};
+
+class Platform {
+ public:
+  virtual ~Platform() = default;
+
+  // A real text field laid over the drawn one, with the phone's own keyboard. Call it in the frame in which the finger
+  // is lifted, else a phone shows no keyboard. False: there is none here, use Dear ImGui's own.
+  virtual bool open_text_field(const TextRequest& request) = 0;
+  virtual void close_text_field() = 0;
+
+  virtual void copy_text(const std::string& text) = 0;
+  virtual void keep_awake(bool on) = 0;   // while measuring; the screen says so
+  virtual bool light_wanted() const = 0;  // what the system prefers: Sun, else Shop
+  virtual bool still_wanted() const = 0;  // the system asks for less motion
+  virtual Insets insets() const = 0;
+  virtual double seconds() const = 0;          // since some moment, never backwards
+  virtual std::string local_time() const = 0;  // 2026-05-03T14:30:00+02:00, for records
+};
+
+}  // namespace camside::screens
