@@ -374,9 +374,11 @@ tl::unexpected<ParseRefusal> unknown_unit(Kind kind, std::string_view spelling) 
 }
 
 tl::unexpected<ParseRefusal> needs_unit(Kind kind, std::string_view text) {
-  const auto units = units_of(kind);
+  const std::string_view in_inches = preferred_unit(kind, System::Inch).symbol;
+  const std::string_view metric = preferred_unit(kind, System::Metric).symbol;
+  const std::string other = in_inches == metric ? "" : fmt::format(" or {} {}", text, metric);
   return refuse(ParseFault::NeedsUnit, fmt::format("{} has no unit", quoted(text)),
-                fmt::format("Add one, such as {} {}", trimmed(text), units.front().symbol));
+                fmt::format("Add one, such as {} {}{}", text, in_inches, other));
 }
 
 // The spelling of a unit: to the end of the text, or for kinds with parts to the next digit.
@@ -512,31 +514,51 @@ Read<Entered> parse(Kind kind, std::string_view text, const ParseOptions& option
   return entered;
 }
 
+namespace {
+
+constexpr auto date_remedy = "Write it as year-month-day, such as 2003-05-14";
+
+// A number of so many digits, or -1.
+int take_date_part(std::string_view& rest, std::size_t least, std::size_t most) {
+  const std::string_view digits = take_digits(rest);
+  if (digits.size() < least || digits.size() > most) return -1;
+  int value = 0;
+  for (const char c : digits) value = value * 10 + (c - '0');
+  return value;
+}
+
+// "4/5/2003", "14.05.2003", "03-05-14": three numbers, the year not first or not written out.
+bool three_numbers_year_not_first(std::string_view rest) {
+  const bool day_or_month = take_date_part(rest, 1, 2) >= 0 && !rest.empty();
+  const char mark = day_or_month ? rest.front() : '\0';
+  if (mark != '-' && mark != '/' && mark != '.') return false;
+  return take(rest, mark) && take_date_part(rest, 1, 2) >= 0 && take(rest, mark) && take_date_part(rest, 1, 4) >= 0 &&
+         rest.empty();
+}
+
+}  // namespace
+
 Read<Date> parse_date(std::string_view text) {
+  if (text.size() > longest_text) return refuse(ParseFault::TooLong, "The text is too long for a date", date_remedy);
   const std::string plain = in_one_alphabet(text);
   std::string_view rest = trimmed(plain);
-  constexpr auto remedy = "Write it as year-month-day, such as 2003-05-14";
-  if (rest.empty()) return refuse(ParseFault::Empty, "No date was entered", remedy);
-  const auto take_number_of = [&rest](std::size_t least, std::size_t most) {
-    const std::string_view digits = take_digits(rest);
-    if (digits.size() < least || digits.size() > most) return -1;
-    int value = 0;
-    for (const char c : digits) value = value * 10 + (c - '0');
-    return value;
-  };
-  const int y = take_number_of(4, 4);
+  const std::string shown = quoted(rest);
+  if (rest.empty()) return refuse(ParseFault::Empty, "No date was entered", date_remedy);
+  if (three_numbers_year_not_first(rest))
+    return refuse(ParseFault::Ambiguous, fmt::format("{} leaves open which is the day and which the month", shown),
+                  date_remedy);
+  const int y = take_date_part(rest, 4, 4);
   const bool first = take(rest, '-');
-  const int m = take_number_of(1, 2);
+  const int m = take_date_part(rest, 1, 2);
   const bool second = take(rest, '-');
-  const int d = take_number_of(1, 2);
+  const int d = take_date_part(rest, 1, 2);
   if (y < 0 || m < 0 || d < 0 || !first || !second || !rest.empty())
-    return refuse(ParseFault::NotANumber,
-                  fmt::format("{} is not a date in the order year, month, day", quoted(trimmed(plain))), remedy);
+    return refuse(ParseFault::NotANumber, fmt::format("{} is not a date in the order year, month, day", shown),
+                  date_remedy);
   const Date date{std::chrono::year{y}, std::chrono::month{static_cast<unsigned>(m)},
                   std::chrono::day{static_cast<unsigned>(d)}};
   if (!date.ok())
-    return refuse(ParseFault::OutOfRange, fmt::format("{} is not a day of the calendar", quoted(trimmed(plain))),
-                  remedy);
+    return refuse(ParseFault::OutOfRange, fmt::format("{} is not a day of the calendar", shown), date_remedy);
   return date;
 }
 

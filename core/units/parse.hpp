@@ -67,7 +67,8 @@ struct ParseOptions {
 
 tl::expected<Entered, ParseRefusal> parse(Kind kind, std::string_view text, const ParseOptions& options = {});
 
-// "2003-05-14" (ISO 8601); other orders are refused with the reason, since 4/5/2003 has two readings.
+// "2003-05-14" (ISO 8601, single digits for month and day also); other orders are refused with the reason, since
+// 4/5/2003 has two readings.
 tl::expected<Date, ParseRefusal> parse_date(std::string_view text);
 
 }  // namespace camside
