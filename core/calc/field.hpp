@@ -132,6 +132,7 @@ struct GroupRef {
   std::function<void()> make;
   std::function<void()> clear;
   std::function<void(FieldVisitor&)> describe;
+  bool optional = false;  // may be absent altogether
 };
 struct ListRef {
   std::function<std::size_t()> size;
@@ -269,7 +270,8 @@ class FieldVisitor {
     enter_group(f, {[&v] { return v.has_value(); }, [&v] { v.emplace(); }, [&v] { v.reset(); },
                     [&v](FieldVisitor& to) {
                       if (v) describe(to, *v);
-                    }});
+                    },
+                    true});
   }
   template <class T>
   void list(const Field& f, std::vector<T>& v) {

@@ -18,6 +18,11 @@ Finding not_finite(std::string field, std::string_view label) {
           "Enter the value as it was read"};
 }
 
+Finding not_whole(std::string field, std::string_view label, const std::string& value) {
+  return {203, Severity::Refusal, std::move(field), fmt::format("{} is {}; it must be a whole number", label, value),
+          "Enter a whole number"};
+}
+
 Finding no_such_date(std::string field, std::string_view label) {
   return {204, Severity::Refusal, std::move(field), fmt::format("{} is not a day of the calendar", label),
           "Write it as year-month-day, such as 2003-05-14"};

@@ -21,14 +21,16 @@ struct FormField {
   FieldSort sort = FieldSort::Text;
   Kind kind = Kind::Number;     // of a number
   bool whole = false;           // a number without a fraction
-  std::string range;            // "0 mm to 5 mm"; empty for any value
+  std::string range;            // "0 mm to 5 mm"; "any value" without bounds
   Choices choices;              // of a choice
   int depth = 0;                // 0: at the top; a group's fields are one deeper
   bool entered = false;         // stands in the record
   bool optional_group = false;  // a group that may be absent; its fields are listed all the same
+  bool of_groups = false;       // a list whose items are groups; else of single values
   std::string text;             // what was entered, digit for digit; a choice by its name; "true", "false"
-  std::string preset;           // what is taken while nothing is entered; empty when nothing is
-  std::size_t count = 0;        // items of a list
+  std::string preset;           // what is taken while nothing is entered, in the base unit; empty: nothing is taken
+  std::optional<double> preset_base;  // the same of a number, to show it in another unit
+  std::size_t count = 0;              // items of a list
 };
 
 // All fields in the order of describe(): a group or list stands before its own fields.

@@ -20,8 +20,8 @@
 //
 // Findings raised: 110 not a measurement file, 111 written by a newer Camside (note: opens read-only), 112 unknown
 // kind, 113 unknown field (note, with the nearest known name), 114 wrong type, 115 not a quantity that can be read, 116
-// not one of the choices, 117 two records with the same id (note), 118 not a date and time, 119 too many numbers in one
-// record; 200-204 as in field_remarks.
+// not one of the choices, 117 two records with the same id (note), 118 not a date and time, 119 a number without its
+// unit, 121 no records (note); 200-204 as in field_remarks.
 #pragma once
 
 #include <span>
@@ -75,12 +75,15 @@ MeasurementFile empty_file();
 
 // Who writes down a new record brings its id (a random UUID) and the time; fresh_stamp() of stamp.hpp asks the system.
 Record make_record(const RecordKind& kind, std::string id, std::string taken);
-// A record of this kind with the invented readings of the demo scenario.
-Record demo_record(const RecordKind& kind);
+// Records of this kind with the invented readings of the demo scenario; at least one.
+std::vector<Record> demo_records(const RecordKind& kind);
 
 // Reads the fields, checks them and runs the calculator. Paths of findings begin inside "entered":
 // "stations[3].reading". Never throws, whatever the record holds.
 Solved solve(const Record& record, std::span<const RecordKind> among = kinds());
+
+// What stands around the entered fields: id, kind, name, time. Paths begin at the record.
+Findings check_record(const Record& record, std::span<const RecordKind> among = kinds());
 
 // Every finding of a file, the path from the file's root: "records[2].entered.stations[3].reading".
 Findings check_file(const Opened& opened, std::span<const RecordKind> among = kinds());

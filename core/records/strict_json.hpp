@@ -30,6 +30,8 @@ constexpr std::size_t largest_file = std::size_t{32} << 20;  // bytes
 constexpr std::size_t deepest_level = 64;
 constexpr std::size_t most_names = 256;
 
+// The part that looks at bytes alone (100-102, 109), for other texts than JSON. Takes a byte order mark off the front.
+std::optional<Finding> refused_bytes(std::string_view& text);
 tl::expected<Json, Finding> read_json(std::string_view text);
 
 // Two spaces an indent, short lists and objects on one line, a line feed at the end. Reading it back gives the same.

@@ -25,7 +25,7 @@ class CurrentJob {
   // After each committed edit. False when nothing may be saved: still loading, the job comes from a newer Camside, or
   // the store could not be read (saving would bury what is still in there).
   bool commit();
-  void replace(records::MeasurementFile job);  // another file takes its place, and is saved
+  bool replace(records::MeasurementFile job);  // another file takes its place and is saved as by commit()
   void retry();
 
   SaveState state() const;

@@ -1,7 +1,7 @@
 // Keeps one named piece of bytes in step with a store and knows whether the newest is safe.
 //
 // While a save is under way newer bytes wait; only the newest of those waiting is saved next. So typing fast costs one
-// save at a time, and the last word always gets there.
+// save at a time, and the last word always gets there. The store outlives the keeper.
 #pragma once
 
 #include <cstdint>

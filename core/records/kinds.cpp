@@ -1,0 +1,17 @@
+#include "records/kinds.hpp"
+
+#include <algorithm>
+
+namespace camside::records {
+
+std::span<const RecordKind> kinds() {
+  static const std::vector<RecordKind> all{};
+  return all;
+}
+
+const RecordKind* find_kind(std::string_view name, std::span<const RecordKind> among) {
+  const auto it = std::find_if(among.begin(), among.end(), [&](const RecordKind& k) { return k.name == name; });
+  return it == among.end() ? nullptr : &*it;
+}
+
+}  // namespace camside::records
