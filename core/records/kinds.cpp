@@ -2,10 +2,28 @@
 
 #include <algorithm>
 
+#include "calc/gear_pair.hpp"
+#include "records/examples.hpp"
+
 namespace camside::records {
 
+namespace {
+
+std::vector<RecordKind> all_kinds() {
+  return {
+      {"gear_pair",
+       "Gear pair",
+       "How much lash have these two gears, and can the pair run at all?",
+       maker<gear_pair::Input, gear_pair::Result>(&gear_pair::solve),
+       "",
+       {example_file("gear_pair")}},
+  };
+}
+
+}  // namespace
+
 std::span<const RecordKind> kinds() {
-  static const std::vector<RecordKind> all{};
+  static const std::vector<RecordKind> all = all_kinds();
   return all;
 }
 

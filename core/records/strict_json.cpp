@@ -110,9 +110,8 @@ class Reading {
   const char** seen_;
 };
 
-// A JSON text beside a place where reading stopped, in words.
-std::string_view what_went_wrong(std::string_view token, bool value_was_complete) {
-  if (!token.empty() && token.front() == '/') return "stands a comment, and a measurement file has none";
+std::string_view what_went_wrong(char stopped_at, bool value_was_complete) {
+  if (stopped_at == '/') return "stands a comment, and a measurement file has none";
   if (value_was_complete) return "there is more text after the end";
   return "the text is not JSON: a comma, a colon, a quote or a bracket is missing or wrong";
 }
@@ -153,11 +152,11 @@ class Builder final : public nlohmann::json_sax<Json> {
     return true;
   }
 
-  bool parse_error(std::size_t position, const std::string& token, const nlohmann::detail::exception& error) override {
+  bool parse_error(std::size_t position, const std::string&, const nlohmann::detail::exception& error) override {
     if (error.id == number_overflow) return refuse(remarks::number_too_large(here()));
     if (position > text_.size()) return refuse(remarks::ends_too_early(place_of(text_, text_.size())));
-    return refuse(
-        remarks::cannot_be_read(place_of(text_, position == 0 ? 0 : position - 1), what_went_wrong(token, complete_)));
+    const std::size_t at = position == 0 ? 0 : position - 1;
+    return refuse(remarks::cannot_be_read(place_of(text_, at), what_went_wrong(text_[at], complete_)));
   }
 
  private:

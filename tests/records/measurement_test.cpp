@@ -110,7 +110,7 @@ TEST(Measurement, NamesEachFieldThatCannotBeUsed) {
       {"stations[1].reading", 0.0031, 119, "without a unit"},
       {"stations[1].reading", "3 °C", 115, "unit of temperature"},
       {"stations[1].reading", "1,234 mm", 115, "can be read as"},
-      {"stations[1].reading", "9 mm", 200, "-5 mm to 5 mm"},
+      {"stations[1].reading", "9 mm", 200, "−5 mm to 5 mm"},
       {"stations[1].reading", "inf mm", 115, ""},
       {"spares[0]", "wide", 115, "wide"},
       {"limit.basis", "a friend", 116, "a friend"},

@@ -1,0 +1,15 @@
+// Bytes of a file named on the command line.
+#pragma once
+
+#include <string>
+#include <tl/expected.hpp>
+
+#include "findings/finding.hpp"
+
+namespace camside {
+
+// "-" is standard input; pipes are read to their end; a folder, a missing file or one too large is a finding. Reads no
+// more than one byte over the largest file we take.
+tl::expected<std::string, Finding> read_for_command_line(const std::string& name);
+
+}  // namespace camside
