@@ -55,7 +55,7 @@ double central_probability(double t, double freedom) {
   const double x = t * t / (freedom + t * t);
   const double front =
       std::sqrt(x) * std::exp(-b * std::log1p(t * t / freedom)) * gamma_ratio(b) / std::sqrt(std::numbers::pi);
-  const bool near_the_middle = x < (a + 1.0) / (a + b + 2.0) || (x < 0.3 && t < 5.0);
+  const bool near_the_middle = x < (a + 1.0) / (a + b + 2.0) || (x < 0.02 && t < 5.0);
   if (near_the_middle) return front * beta_fraction(x, a, b) / a;
   return 1.0 - front * beta_fraction(1.0 - x, b, a) / b;
 }

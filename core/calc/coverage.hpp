@@ -6,8 +6,9 @@
 // whole number). Source: JCGM 100:2008, annex G.
 //
 // Inputs: uncertainties ≥ 0 in any one unit; degrees of freedom > 0, infinite for a value that was declared.
-// Result: a plain factor, 2 to 14. Accuracy: Student's quantile to 1e-12 relative for 0.5 ≤ ν ≤ 1e6 and probabilities
-// up to 0.999 (checked against two independent libraries). Not covered: correlated contributions.
+// Result: a plain factor, 2 to 14. Accuracy: Student's quantile to 1e-12 relative for 0.5 ≤ ν ≤ 100 and probabilities
+// up to 0.99, 1e-11 up to ν = 1e6 and 0.999 (checked against two independent libraries). Not covered: correlated
+// contributions.
 // Findings raised: none.
 #pragma once
 

@@ -16,7 +16,8 @@ TEST(CoverageIndependent, StudentAgainstTwoLibraries) {
       const double ours = student_two_sided(p, freedom);
       const double boost = boost::math::quantile(
           boost::math::complement(boost::math::students_t_distribution<double>(freedom), 0.5 * (1.0 - p)));
-      ASSERT_NEAR(ours / boost, 1.0, 1e-12) << "p = " << p << ", ν = " << freedom;
+      ASSERT_NEAR(ours / boost, 1.0, freedom <= 100.0 && p <= 0.99 ? 1e-12 : 1e-11)
+          << "p = " << p << ", ν = " << freedom;
       // GSL's own inverse is good to about 1e-9 here; it gives no number below ν = 1 and loses digits far out.
       if (freedom >= 1.0 && p < 0.99) {
         ASSERT_NEAR(ours / gsl_cdf_tdist_Qinv(0.5 * (1.0 - p), freedom), 1.0, 1e-8)
