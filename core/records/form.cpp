@@ -26,26 +26,26 @@ class FormBuilder final : public JsonVisitor {
     form.kind = n.kind;
     form.whole = n.whole;
     form.range = range_text(f, n.kind);
-    if (f.required || !n.has()) return;
+    if (f.required || form.entered || !n.has()) return;
     form.preset_base = n.get();
     form.preset = format_full(n.get(), units_of(n.kind).front());
   }
   void on_text(const Field& f, const TextRef& t) override {
     FormField& form = add(f, FieldSort::Text);
-    if (t.has()) form.preset = t.get();
+    if (!form.entered && t.has()) form.preset = t.get();
   }
   void on_flag(const Field& f, const FlagRef& r) override {
     FormField& form = add(f, FieldSort::Flag);
-    if (!f.required && r.has()) form.preset = r.get() ? "true" : "false";
+    if (!f.required && !form.entered && r.has()) form.preset = r.get() ? "true" : "false";
   }
   void on_date(const Field& f, const DateRef& r) override {
     FormField& form = add(f, FieldSort::Date);
-    if (!f.required && r.has() && r.get().ok()) form.preset = format_date(r.get());
+    if (!f.required && !form.entered && r.has() && r.get().ok()) form.preset = format_date(r.get());
   }
   void on_choice(const Field& f, const ChoiceRef& c) override {
     FormField& form = add(f, FieldSort::Choice);
     form.choices = c.choices;
-    if (!f.required && c.get() >= 0) form.preset = c.choices[static_cast<std::size_t>(c.get())].name;
+    if (!f.required && !form.entered && c.get() >= 0) form.preset = c.choices[static_cast<std::size_t>(c.get())].name;
   }
 
   void on_group(const Field& f, const GroupRef& g) override {
@@ -137,6 +137,7 @@ std::vector<FormField> form_of(const Record& record, std::span<const RecordKind>
   const RecordKind* kind = find_kind(record.kind(), among);
   if (kind == nullptr) return {};
   const std::unique_ptr<AnyInput> input = kind->make();
+  read_fields(record.entered(), *input);  // what a calculator asks for may depend on what was entered before
   FormBuilder builder(record.entered());
   input->describe_fields(builder);
   return std::move(builder.fields);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "calc/backlash.hpp"
 #include "calc/gear_pair.hpp"
 #include "records/examples.hpp"
 

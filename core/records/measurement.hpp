@@ -73,7 +73,7 @@ tl::expected<Opened, Findings> read_file(std::string_view bytes);
 std::string write_file(const MeasurementFile& file);
 MeasurementFile empty_file();
 
-// Who writes down a new record brings its id (a random UUID) and the time; fresh_stamp() of stamp.hpp asks the system.
+// Who writes down a new record brings its id (new_id.hpp) and the time (the platform knows it).
 Record make_record(const RecordKind& kind, std::string id, std::string taken);
 // Records of this kind with the invented readings of the demo scenario; at least one.
 std::vector<Record> demo_records(const RecordKind& kind);
