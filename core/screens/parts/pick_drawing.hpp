@@ -1,0 +1,31 @@
+// Every combination of gears as a bar from its lowest to its highest lash, in the wanted window, best on top.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "screens/parts/pen.hpp"
+#include "units/quantity.hpp"
+
+namespace camside::screens {
+
+struct PickBar {
+  std::string name;  // "+0.002 in rear gear, standard pinion"
+  Length lowest;
+  Length highest;
+  bool fits = false;
+};
+
+struct PickPlot {
+  std::vector<PickBar> bars;  // best first; as many as there is room for are drawn
+  std::optional<Length> window_low;
+  std::optional<Length> window_high;
+  int chosen = 0;  // drawn in the accent colour
+};
+
+float pick_height(const Pen& pen, std::size_t bars);
+void draw_pick(const Pen& pen, const Area& area, const PickPlot& plot, const std::function<std::string(Length)>& show);
+
+}  // namespace camside::screens
