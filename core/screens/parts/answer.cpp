@@ -1,0 +1,135 @@
+#include "screens/parts/answer.hpp"
+
+#include <algorithm>
+
+#include "screens/words.hpp"
+#include "units/format.hpp"
+
+namespace camside::screens {
+
+namespace {
+
+// The figure that answers the question: the one judged, else the first.
+const Figure* main_figure(const Outcome& outcome) {
+  if (outcome.judgement)
+    if (const Figure* judged = outcome.figure(outcome.judgement->figure)) return judged;
+  return outcome.figures.empty() ? nullptr : &outcome.figures.front();
+}
+
+std::string value_text(const Figure& figure, System system) {
+  return figure.text.empty() ? format(figure.kind, figure.base, system) : figure.text;
+}
+
+void draw_verdict(Ui& ui, Verdict verdict) {
+  const ImU32 colour = colour_of(ui.theme(), verdict);
+  const float size = ui.px(34);
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  const std::string word(word_of(verdict));
+  const ImVec2 box = ui.fonts().bold->CalcTextSizeA(size, 1.0e9f, 0, word.data(), word.data() + word.size());
+  const float radius = 0.42f * size;
+  draw_verdict_mark(ui.pen(ui.theme().ground), {at.x + radius + 2, at.y + box.y / 2}, radius, verdict, colour);
+  ImGui::GetWindowDrawList()->AddText(ui.fonts().bold, size, {at.x + 2 * radius + 14, at.y}, colour, word.data(),
+                                      word.data() + word.size());
+  ui.publish(Role::Verdict, word, at, {at.x + 2 * radius + 14 + box.x, at.y + box.y});
+  ImGui::Dummy({2 * radius + 14 + box.x, box.y});
+}
+
+void draw_value(Ui& ui, const Figure& figure, System system) {
+  const std::string value = value_text(figure, system);
+  const std::string spread =
+      figure.uncertainty ? "± " + format(figure.kind, *figure.uncertainty, system) : std::string();
+  ImFont* const font = ui.fonts().bold;
+  float size = ui.px(figure.verdict || figure.text.empty() ? 40 : 44);
+  const float room = ui.width();
+  const auto wide = [&] { return font->CalcTextSizeA(size, 1.0e9f, 0, value.data(), value.data() + value.size()).x; };
+  while (wide() > room && size > ui.px(24)) size *= 0.92f;
+  ui.quiet(figure.label);
+  ui.coloured(value, ui.theme().text, size, font);
+  if (!spread.empty()) ui.coloured(spread, ui.theme().quiet, ui.px(20), ui.fonts().words);
+}
+
+ImU32 colour_of(const Ui& ui, Severity severity) {
+  switch (severity) {
+    case Severity::Refusal: return ui.theme().outside;
+    case Severity::Caution:
+    case Severity::Doubt: return ui.theme().not_proven;
+    case Severity::Note: break;
+  }
+  return ui.theme().quiet;
+}
+
+void draw_remark(Ui& ui, const Finding& finding) {
+  const ImVec2 top = ImGui::GetCursorScreenPos();
+  ImGui::Indent(14);
+  ui.text(finding.text);
+  if (!finding.remedy.empty()) ui.quiet(finding.remedy);
+  ImGui::Unindent(14);
+  const float bottom = ImGui::GetCursorScreenPos().y - ImGui::GetStyle().ItemSpacing.y;
+  ImGui::GetWindowDrawList()->AddRectFilled({top.x, top.y + 2}, {top.x + 5, bottom}, colour_of(ui, finding.severity), 2);
+}
+
+}  // namespace
+
+std::string figure_text(const Figure& figure, System system) {
+  std::string text = value_text(figure, system);
+  if (figure.uncertainty) text += " ± " + format(figure.kind, *figure.uncertainty, system);
+  return text;
+}
+
+std::string limit_text(const Outcome& outcome, System system) {
+  if (!outcome.judgement) return {};
+  const Judgement& j = *outcome.judgement;
+  const Figure* const figure = outcome.figure(j.figure);
+  const Kind kind = figure ? figure->kind : Kind::Number;
+  std::string text;
+  if (j.lower && j.upper) text = format(kind, *j.lower, system) + " to " + format(kind, *j.upper, system);
+  else if (j.upper) text = "at most " + format(kind, *j.upper, system);
+  else if (j.lower) text = "at least " + format(kind, *j.lower, system);
+  return std::string(words::limit_by()) + " " + text + " · " + j.source.text();
+}
+
+void draw_answer(Ui& ui, const records::Solved& solved, System system) {
+  if (!solved.solved) {
+    ui.heading(words::no_answer_yet());
+    return;
+  }
+  const Outcome& outcome = solved.outcome;
+  if (outcome.judgement) draw_verdict(ui, outcome.judgement->verdict);
+  if (const Figure* figure = main_figure(outcome)) draw_value(ui, *figure, system);
+  if (outcome.judgement) {
+    ui.quiet(limit_text(outcome, system));
+    if (!outcome.judgement->reason.empty()) ui.text(outcome.judgement->reason);
+  }
+}
+
+void draw_remarks(Ui& ui, const Findings& findings) {
+  Findings ordered = findings;
+  std::stable_sort(ordered.begin(), ordered.end(),
+                   [](const Finding& a, const Finding& b) { return static_cast<int>(a.severity) > static_cast<int>(b.severity); });
+  for (const Finding& f : ordered) draw_remark(ui, f);
+}
+
+void draw_figures(Ui& ui, const Outcome& outcome, System system) {
+  const Figure* const shown = main_figure(outcome);
+  ui.begin_card();
+  for (const Figure& f : outcome.figures) {
+    if (&f == shown) continue;
+    ui.quiet(f.label);
+    ui.coloured(figure_text(f, system), ui.theme().text, ui.px(18), ui.fonts().bold);
+  }
+  ui.end_card();
+}
+
+void draw_working(Ui& ui, const Outcome& outcome) {
+  ui.heading(words::working());
+  for (const Step& s : outcome.working) {
+    ui.begin_card();
+    ui.coloured(s.title, ui.theme().text, ui.px(17), ui.fonts().bold);
+    if (!s.formula.empty()) ui.quiet(s.formula);
+    if (!s.numbers.empty()) ui.quiet("= " + s.numbers);
+    if (!s.result.empty()) ui.coloured("= " + s.result, ui.theme().text, ui.px(17), ui.fonts().figures);
+    ui.end_card();
+  }
+}
+
+}  // namespace camside::screens

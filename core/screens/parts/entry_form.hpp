@@ -1,0 +1,59 @@
+// The entries of one record, made from the fields its calculator describes: labels, units, ranges, choices and errors all
+// come from there. What most people need stands first; the rest is behind "Set-up and more". Editing is done in the record
+// through records/form.hpp, so what was typed is kept as typed.
+#pragma once
+
+#include <set>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "records/form.hpp"
+#include "screens/parts/keypad.hpp"
+#include "screens/parts/ui.hpp"
+
+namespace camside::screens {
+
+// What a press in the form asks for; carried out after the form was drawn.
+struct FormAction {
+  enum class What : std::uint8_t { None, Edit, Set, AddItem, RemoveItem, RemoveField };
+  What what = What::None;
+  std::string path;
+  std::string text;
+  std::size_t index = 0;
+};
+
+// How a screen arranges its record's form.
+struct FormPlan {
+  std::vector<std::string_view> front;                         // top-level names shown first, in this order
+  std::function<bool(std::string_view top, const std::vector<records::FormField>&)> hidden;  // does not apply just now
+};
+
+class EntryForm {
+ public:
+  FormAction draw(Ui& ui, const std::vector<records::FormField>& form, const FormPlan& plan, const Findings& findings,
+                  std::string_view editing);
+  // The field that Next goes to: the following one that takes the keypad, in the order drawn. Empty: there is none.
+  std::string after(std::string_view path) const;
+  std::string first_empty() const;
+  void show_all(bool all) { more_ = all; }
+
+ private:
+  struct Frame;  // what one draw needs everywhere
+  void section(Frame& f, std::string_view top);
+  void one(Frame& f, std::size_t i);
+  void number(Frame& f, const records::FormField& field, float width);
+  void choice(Frame& f, const records::FormField& field);
+  void flag(Frame& f, const records::FormField& field);
+  std::size_t group(Frame& f, std::size_t i);
+  std::size_t list(Frame& f, std::size_t i);
+  void item(Frame& f, const records::FormField& list, std::size_t first, std::size_t last, std::size_t index);
+
+  bool more_ = false;
+  std::set<std::string> opened_;          // optional groups shown though nothing is entered in them yet
+  std::vector<std::string> order_;        // paths that take the keypad, as drawn last
+  std::vector<std::string> empty_;        // those of them without an entry
+};
+
+}  // namespace camside::screens

@@ -1,0 +1,251 @@
+#include "screens/parts/keypad.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+
+#include "screens/words.hpp"
+#include "units/format.hpp"
+
+namespace camside::screens {
+
+namespace {
+
+constexpr float gap = 8.0f;
+
+// The units offered as chips: what the trade writes for this kind, nothing exotic.
+std::vector<const Unit*> chips_of(Kind kind) {
+  const auto pick = [kind](std::initializer_list<const char*> symbols) {
+    std::vector<const Unit*> units;
+    for (const char* s : symbols)
+      if (const Unit* u = find_unit(kind, s)) units.push_back(u);
+    return units;
+  };
+  switch (kind) {
+    case Kind::Length: return pick({"in", "thou", "mm"});
+    case Kind::Angle: return pick({"°", "turn", "flat"});
+    case Kind::Distance: return pick({"mi", "km"});
+    case Kind::Temperature: return pick({"°C", "°F"});
+    case Kind::TemperatureDifference: return pick({"K", "F°"});
+    case Kind::Expansion: return pick({"ppm/K"});
+    case Kind::Force: return pick({"N", "lbf"});
+    case Kind::Torque: return pick({"lbf·ft", "lbf·in", "N·m"});
+    case Kind::Pressure: return pick({"psi", "bar", "kPa"});
+    case Kind::ThreadPitch: return pick({"tpi", "mm", "in"});
+    case Kind::Module: return pick({"DP", "mm"});
+    case Kind::Duration: return pick({"min", "s", "h"});
+    case Kind::Number:
+    case Kind::Money: break;
+  }
+  return {};
+}
+
+// A text as it stands in a record, parted into digits and the unit it ends with.
+const Unit* split_unit(Kind kind, std::string& text) {
+  for (const Unit* unit : chips_of(kind)) {
+    const std::string tail = " " + std::string(unit->symbol);
+    if (text.size() > tail.size() && text.ends_with(tail)) {
+      text.resize(text.size() - tail.size());
+      return unit;
+    }
+  }
+  return nullptr;
+}
+
+void drop_last_letter(std::string& text) {
+  while (!text.empty() && (static_cast<unsigned char>(text.back()) & 0xC0) == 0x80) text.pop_back();
+  if (!text.empty()) text.pop_back();
+}
+
+bool is_plain_number(const std::string& digits) {
+  return std::none_of(digits.begin(), digits.end(),
+                      [](char c) { return std::isalpha(static_cast<unsigned char>(c)) || c == '"' || static_cast<unsigned char>(c) > 0x7F; });
+}
+
+}  // namespace
+
+void Keypad::open(std::string path, std::string label, Kind kind, std::string text, const Unit* unit, std::string range,
+                  bool date) {
+  path_ = std::move(path);
+  label_ = std::move(label);
+  range_ = std::move(range);
+  kind_ = kind;
+  date_ = date;
+  digits_ = std::move(text);
+  const Unit* const written = date ? nullptr : split_unit(kind, digits_);
+  unit_ = written ? written : unit;
+  fresh_ = !digits_.empty();
+  holding_ = false;
+}
+
+std::string Keypad::text() const {
+  if (digits_.empty() || date_ || !unit_ || !is_plain_number(digits_)) return digits_;
+  return digits_ + " " + std::string(unit_->symbol);
+}
+
+float Keypad::height(const Ui& ui) const { return ui.px(66) + 3 * gap + ui.target() + 4 * (60 + gap) + gap; }
+
+void Keypad::type(const std::string& typed) {
+  if (fresh_) digits_.clear();
+  fresh_ = false;
+  if (digits_.size() + typed.size() <= 48) digits_ += typed;
+}
+
+void Keypad::erase() {
+  if (fresh_) digits_.clear();
+  else drop_last_letter(digits_);
+  fresh_ = false;
+}
+
+void Keypad::flip_sign() {
+  fresh_ = false;
+  if (digits_.starts_with("-")) digits_.erase(0, 1);
+  else digits_.insert(0, "-");
+}
+
+std::string Keypad::meaning(bool& bad) const {
+  bad = false;
+  if (digits_.empty()) return range_.empty() ? "" : words::allowed(range_);
+  if (date_) {
+    const auto day = parse_date(digits_);
+    bad = !day && digits_.size() >= 10;
+    return day ? format_date(*day) : bad ? day.error().reason : words::date_form();
+  }
+  const auto entered = parse(kind_, text());
+  if (!entered) {
+    bad = true;
+    return entered.error().reason;
+  }
+  if (!entered->unit || kind_ == Kind::Number || kind_ == Kind::Money) return "";
+  const Unit& inch = preferred_unit(kind_, System::Inch);
+  const Unit& metric = preferred_unit(kind_, System::Metric);
+  if (inch.symbol == metric.symbol) return text();
+  const bool typed_inch = entered->unit->symbol == inch.symbol || entered->unit->symbol == "thou";
+  return text() + " = " + convert(*entered, typed_inch ? metric : inch);
+}
+
+void Keypad::preview(Ui& ui) {
+  const float w = ui.width();
+  bool bad = false;
+  const std::string means = meaning(bad);
+  ui.area("keypad preview", Role::Text, label_, {w, ui.px(66)}, [&](const Area& at, bool) {
+    const float half = at.min.y + ui.px(22);
+    ui.fit({at.min, {at.max.x - 56, half}}, label_, ui.theme().quiet, ui.px(16), ui.fonts().words, {0, 0.5f});
+    const std::string shown = digits_.empty() ? "–" : text();
+    const float split = at.min.x + 0.42f * w;
+    ui.fit({{at.min.x, half}, {split - 8, at.max.y}}, shown, fresh_ ? ui.theme().accent : ui.theme().text, ui.px(26),
+           ui.fonts().figures, {0, 0.5f});
+    ui.fit({{split, half}, at.max}, means, bad ? ui.theme().outside : ui.theme().quiet, ui.px(16), ui.fonts().words,
+           {1, 0.5f});
+  });
+}
+
+void Keypad::units(Ui& ui) {
+  const auto chips = chips_of(kind_);
+  if (chips.empty() || date_) {
+    ui.gap(ui.target());
+    return;
+  }
+  std::vector<std::string> symbols;
+  int chosen = -1;
+  for (std::size_t i = 0; i < chips.size(); ++i) {
+    symbols.emplace_back(chips[i]->symbol);
+    if (chips[i] == unit_) chosen = static_cast<int>(i);
+  }
+  const int pressed = ui.segmented("unit", "", symbols, chosen);
+  if (pressed >= 0) unit_ = chips[static_cast<std::size_t>(pressed)];
+}
+
+KeypadEvent Keypad::physical_keys() {
+  KeypadEvent event = KeypadEvent::None;
+  ImGuiIO& io = ImGui::GetIO();
+  for (const ImWchar c : io.InputQueueCharacters) {
+    if (c < 32 || c == 127) continue;
+    char utf8[5] = {};
+    if (c < 0x80) utf8[0] = static_cast<char>(c);
+    else if (c < 0x800) {
+      utf8[0] = static_cast<char>(0xC0 | (c >> 6));
+      utf8[1] = static_cast<char>(0x80 | (c & 0x3F));
+    } else {
+      utf8[0] = static_cast<char>(0xE0 | (c >> 12));
+      utf8[1] = static_cast<char>(0x80 | ((c >> 6) & 0x3F));
+      utf8[2] = static_cast<char>(0x80 | (c & 0x3F));
+    }
+    type(utf8);
+    event = KeypadEvent::Changed;
+  }
+  if (event != KeypadEvent::None) io.InputQueueCharacters.clear();
+  if (ImGui::IsKeyPressed(ImGuiKey_Backspace)) {
+    erase();
+    event = KeypadEvent::Changed;
+  }
+  if (ImGui::IsKeyChordPressed(ImGuiMod_Ctrl | ImGuiKey_V)) {
+    const char* const pasted = ImGui::GetClipboardText();
+    digits_.clear();
+    fresh_ = false;
+    type(pasted ? std::string(pasted).substr(0, 48) : "");
+    event = KeypadEvent::Changed;
+  }
+  if (ImGui::IsKeyPressed(ImGuiKey_Enter, false) || ImGui::IsKeyPressed(ImGuiKey_KeypadEnter, false))
+    return KeypadEvent::Next;
+  if (ImGui::IsKeyPressed(ImGuiKey_Escape, false)) return KeypadEvent::Close;
+  return event;
+}
+
+KeypadEvent Keypad::keys(Ui& ui, float key_height) {
+  const float w = (ui.width() - 3 * gap) / 4;
+  KeypadEvent event = KeypadEvent::None;
+  holding_ = false;
+  const auto key = [&](const char* label, float wide, const char* spoken, const auto& act) {
+    const bool fired = ui.area(spoken, Role::Key, spoken, {wide, key_height}, [&](const Area& at, bool pressed) {
+      const bool next = std::string_view(spoken) == words::next();
+      const ImU32 face = pressed ? ui.theme().text : next ? ui.theme().accent : ui.theme().card;
+      ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, face, 10.0f);
+      const ImU32 ink = pressed ? ui.theme().ground : next ? ui.theme().on_accent : ui.theme().text;
+      ui.fit(at.inset(4), label, ink, next ? ui.px(20) : ui.px(28), next ? ui.fonts().bold : ui.fonts().figures);
+      if (pressed && std::string_view(spoken) == words::erase()) holding_ = true;
+    });
+    if (fired) {
+      act();
+      event = KeypadEvent::Changed;
+    }
+  };
+  const auto digit = [&](const char* d) { key(d, w, d, [&] { type(d); }); };
+  const auto beside = [] { ImGui::SameLine(0, gap); };
+  const auto three = [&](const char* a, const char* b, const char* c) {
+    digit(a), beside(), digit(b), beside(), digit(c), beside();
+  };
+  three("7", "8", "9");
+  key("←", w, words::erase(), [&] { erase(); });
+  three("4", "5", "6");
+  key("±", w, words::sign(), [&] { flip_sign(); });
+  three("1", "2", "3");
+  if (date_) key("-", w, "-", [&] { type("-"); });
+  else key("/", w, "/", [&] { type("/"); });
+  digit("0"), beside();
+  key(".", w, words::decimal_mark(), [&] { type("."); });
+  beside();
+  bool next = false;
+  key(words::next(), 2 * w + gap, words::next(), [&] { next = true; });
+  if (holding_ && ImGui::GetIO().MouseDownDuration[0] > 0.6f && !digits_.empty()) {
+    digits_.clear();
+    fresh_ = false;
+    event = KeypadEvent::Changed;
+  }
+  return next ? KeypadEvent::Next : event;
+}
+
+KeypadEvent Keypad::draw(Ui& ui, float height) {
+  const std::string before = text();
+  const float fixed = ui.px(66) + ui.target() + 6 * gap;
+  const float key_height = std::clamp((height - fixed) / 4 - gap, 48.0f, 68.0f);
+  KeypadEvent event = physical_keys();
+  preview(ui);
+  units(ui);
+  const KeypadEvent pressed = keys(ui, key_height);
+  if (pressed != KeypadEvent::None && event != KeypadEvent::Next) event = pressed;
+  if (event == KeypadEvent::None && text() != before) event = KeypadEvent::Changed;
+  return event;
+}
+
+}  // namespace camside::screens

@@ -1,0 +1,261 @@
+#include "screens/parts/ui.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace camside::screens {
+
+namespace {
+constexpr float label_size = 16.0f;
+constexpr float body_size = 18.0f;
+constexpr float rounding = 10.0f;
+
+std::string id_text(std::string_view id) { return "##" + std::string(id); }
+}  // namespace
+
+const char* word_of(Role role) {
+  switch (role) {
+    case Role::Button: return "button";
+    case Role::Row: return "row";
+    case Role::Choice: return "choice";
+    case Role::Field: return "field";
+    case Role::Key: return "key";
+    case Role::Place: return "place";
+    case Role::Heading: return "heading";
+    case Role::Text: return "text";
+    case Role::Verdict: return "verdict";
+    case Role::Drawing: return "drawing";
+  }
+  return "";
+}
+
+Ui::Ui(const Theme& theme, const Fonts& fonts, float text_scale, Items& items)
+    : theme_(theme), fonts_(fonts), text_scale_(text_scale), items_(items) {}
+
+float Ui::target() const { return std::max(48.0f, px(body_size) + 26.0f); }
+float Ui::width() const { return ImGui::GetContentRegionAvail().x - (in_card_ ? 16.0f : 0.0f); }
+
+Pen Ui::pen(ImU32 ground) const {
+  Pen p;
+  p.list = ImGui::GetWindowDrawList();
+  p.ink = ink_of(theme_, ground);
+  p.words = fonts_.words;
+  p.bold = fonts_.bold;
+  p.figures = fonts_.figures;
+  p.body = px(label_size);
+  p.stroke = theme_.stroke;
+  return p;
+}
+
+Item& Ui::publish(Role role, const std::string& label, ImVec2 min, ImVec2 max, ImGuiID id, const std::string& value) {
+  Item item;
+  item.id = id;
+  item.role = role;
+  item.label = label;
+  item.value = value;
+  item.min = min;
+  item.max = max;
+  item.clip_min = ImGui::GetWindowDrawList()->GetClipRectMin();
+  item.clip_max = ImGui::GetWindowDrawList()->GetClipRectMax();
+  items_.push_back(std::move(item));
+  return items_.back();
+}
+
+void Ui::wrapped(const std::string& text, ImU32 colour, float size, ImFont* font, Role role) {
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  const float room = std::max(40.0f, width());
+  const char* const begin = text.data();
+  const char* const end = begin + text.size();
+  const ImVec2 box = font->CalcTextSizeA(size, 1.0e9f, room, begin, end);
+  ImGui::GetWindowDrawList()->AddText(font, size, at, colour, begin, end, room);
+  publish(role, text, at, {at.x + box.x, at.y + box.y}).clipped_text = box.x > room + 1.0f;
+  ImGui::Dummy({std::min(box.x, room), box.y});
+}
+
+void Ui::title(const std::string& t) { wrapped(t, theme_.text, px(24), fonts_.bold, Role::Heading); }
+void Ui::heading(const std::string& t) { wrapped(t, theme_.text, px(20), fonts_.bold, Role::Heading); }
+void Ui::text(const std::string& t) { wrapped(t, theme_.text, px(body_size), fonts_.words, Role::Text); }
+void Ui::quiet(const std::string& t) { wrapped(t, theme_.quiet, px(label_size), fonts_.words, Role::Text); }
+void Ui::coloured(const std::string& t, ImU32 colour, float size, ImFont* font) {
+  wrapped(t, colour, size, font, Role::Text);
+}
+
+void Ui::gap(float height) { ImGui::Dummy({1, std::max(0.0f, height - ImGui::GetStyle().ItemSpacing.y)}); }
+
+void Ui::separator() {
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  ImGui::GetWindowDrawList()->AddLine(at, {at.x + width(), at.y}, theme_.faint, 1.0f);
+  ImGui::Dummy({1, 1});
+}
+
+bool Ui::area(std::string_view id, Role role, const std::string& label, ImVec2 size,
+              const std::function<void(const Area&, bool)>& draw, bool enabled) {
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  ImGui::BeginDisabled(!enabled);
+  const bool fired = ImGui::InvisibleButton(id_text(id).c_str(), size);
+  ImGui::EndDisabled();
+  const bool pressed = enabled && ImGui::IsItemActive() && ImGui::IsItemHovered();
+  const ImGuiID item_id = ImGui::GetItemID();
+  Area where{at, {at.x + size.x, at.y + size.y}};
+  publish(role, label, where.min, where.max, item_id).enabled = enabled;
+  draw(where, pressed);
+  if (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible)
+    ImGui::GetWindowDrawList()->AddRect(where.min, where.max, theme_.accent, rounding, 0, theme_.stroke * 1.3f);
+  return fired && enabled;
+}
+
+void Ui::fit(const Area& where, const std::string& words, ImU32 colour, float size, ImFont* font, Anchor anchor) {
+  const char* const begin = words.data();
+  const char* const end = begin + words.size();
+  float used = size;
+  ImVec2 box = font->CalcTextSizeA(used, 1.0e9f, where.width(), begin, end);
+  while (used > 0.7f * size && (box.y > where.height() + 1 || box.x > where.width() + 1)) {
+    used *= 0.94f;
+    box = font->CalcTextSizeA(used, 1.0e9f, where.width(), begin, end);
+  }
+  if (!items_.empty() && (box.y > where.height() + 2 || box.x > where.width() + 2)) items_.back().clipped_text = true;
+  const ImVec2 at{std::round(where.min.x + anchor.x * (where.width() - box.x)),
+                  std::round(where.min.y + anchor.y * (where.height() - box.y))};
+  ImGui::GetWindowDrawList()->AddText(font, used, at, colour, begin, end, where.width());
+}
+
+bool Ui::button(std::string_view id, const std::string& label, Look look, bool enabled, float wide) {
+  const float w = wide > 0 ? wide : width();
+  const float h = look == Look::Main ? std::max(64.0f, target()) : target();
+  return area(id, Role::Button, label, {w, h}, [&](const Area& at, bool pressed) {
+    ImDrawList* const list = ImGui::GetWindowDrawList();
+    const bool main = look == Look::Main && enabled;
+    if (main) list->AddRectFilled(at.min, at.max, pressed ? theme_.text : theme_.accent, rounding);
+    else if (pressed) list->AddRectFilled(at.min, at.max, theme_.pressed, rounding);
+    if (look == Look::Plain) list->AddRect(at.min, at.max, theme_.line, rounding, 0, theme_.stroke * 0.7f);
+    const ImU32 ink = main ? (pressed ? theme_.ground : theme_.on_accent) : enabled ? theme_.accent : theme_.quiet;
+    fit(at.inset(8), label, ink, px(body_size), fonts_.bold);
+  }, enabled);
+}
+
+bool Ui::row(std::string_view id, const std::string& label, const std::string& value, bool enabled) {
+  const float w = width();
+  const float room = w - 24;
+  const ImVec2 value_box = fonts_.bold->CalcTextSizeA(px(body_size), 1.0e9f, 0, value.data(), value.data() + value.size());
+  const bool beside = value_box.x < 0.5f * room;
+  const float label_room = beside && !value.empty() ? room - value_box.x - 12 : room;
+  const ImVec2 label_box =
+      fonts_.words->CalcTextSizeA(px(body_size), 1.0e9f, label_room, label.data(), label.data() + label.size());
+  const ImVec2 below = fonts_.bold->CalcTextSizeA(px(body_size), 1.0e9f, room, value.data(), value.data() + value.size());
+  const float h = std::max(target(), label_box.y + 24 + (beside || value.empty() ? 0 : below.y + 4));
+  const bool fired = area(id, Role::Row, label, {w, h}, [&](const Area& at, bool pressed) {
+    ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, pressed ? theme_.pressed : theme_.card, rounding);
+    const ImU32 ink = enabled ? theme_.text : theme_.quiet;
+    const Area inner{{at.min.x + 12, at.min.y + 8}, {at.max.x - 12, at.max.y - 8}};
+    if (beside || value.empty()) {
+      fit({inner.min, {inner.min.x + label_room, inner.max.y}}, label, ink, px(body_size), fonts_.words, {0, 0.5f});
+      if (!value.empty())
+        fit({{inner.max.x - value_box.x - 1, inner.min.y}, inner.max}, value, ink, px(body_size), fonts_.bold, {1, 0.5f});
+    } else {
+      fit({inner.min, {inner.max.x, inner.min.y + label_box.y}}, label, ink, px(body_size), fonts_.words, {0, 0});
+      fit({{inner.min.x, inner.min.y + label_box.y}, inner.max}, value, ink, px(body_size), fonts_.bold, {0, 1});
+    }
+  }, enabled);
+  items_.back().value = value;
+  return fired;
+}
+
+int Ui::segmented(std::string_view id, const std::string& label, std::span<const std::string> words, int chosen) {
+  if (!label.empty()) quiet(label);
+  const float all = width();
+  const float gap_x = 8;
+  const auto count = static_cast<float>(words.size());
+  float widest = 0;
+  for (const std::string& w : words)
+    widest = std::max(widest, fonts_.bold->CalcTextSizeA(px(label_size), 1.0e9f, 0, w.data(), w.data() + w.size()).x);
+  const bool one_row = (widest + 20) * count + gap_x * (count - 1) <= all;
+  const float each = one_row ? (all - gap_x * (count - 1)) / count : all;
+  int fired = -1;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const bool on = static_cast<int>(i) == chosen;
+    if (one_row && i > 0) ImGui::SameLine(0, gap_x);
+    const ImVec2 box = fonts_.bold->CalcTextSizeA(px(label_size), 1.0e9f, each - 20, words[i].data(),
+                                                  words[i].data() + words[i].size());
+    const float h = std::max(target(), box.y + 20);
+    if (area(std::string(id) + std::to_string(i), Role::Choice, words[i], {each, h}, [&](const Area& at, bool pressed) {
+          ImDrawList* const list = ImGui::GetWindowDrawList();
+          if (on || pressed) list->AddRectFilled(at.min, at.max, on ? theme_.accent : theme_.pressed, rounding);
+          list->AddRect(at.min, at.max, on ? theme_.accent : theme_.line, rounding, 0, theme_.stroke * 0.7f);
+          fit(at.inset(8), words[i], on ? theme_.on_accent : theme_.text, px(label_size), on ? fonts_.bold : fonts_.words,
+              {one_row ? 0.5f : 0.0f, 0.5f});
+        }))
+      fired = static_cast<int>(i);
+    items_.back().chosen = on;
+    items_.back().value = label;
+  }
+  return fired;
+}
+
+bool Ui::field(std::string_view id, const FieldLook& look) {
+  const float w = look.width > 0 ? look.width : width();
+  const std::string label = look.required && look.text.empty() ? look.label + " (needed)" : look.label;
+  const ImVec2 label_box = fonts_.words->CalcTextSizeA(px(label_size), 1.0e9f, w, label.data(), label.data() + label.size());
+  const ImVec2 error_box = look.error.empty() ? ImVec2{0, 0}
+                                              : fonts_.words->CalcTextSizeA(px(label_size), 1.0e9f, w, look.error.data(),
+                                                                            look.error.data() + look.error.size());
+  const float box_h = target();
+  const float h = label_box.y + 4 + box_h + (look.error.empty() ? 0 : error_box.y + 4);
+  const bool fired = area(id, Role::Field, look.label, {w, h}, [&](const Area& at, bool pressed) {
+    ImDrawList* const list = ImGui::GetWindowDrawList();
+    list->AddText(fonts_.words, px(label_size), at.min, theme_.quiet, label.data(), label.data() + label.size(), w);
+    const Area box{{at.min.x, at.min.y + label_box.y + 4}, {at.max.x, at.min.y + label_box.y + 4 + box_h}};
+    list->AddRectFilled(box.min, box.max, pressed ? theme_.pressed : theme_.card, rounding);
+    const ImU32 edge = look.active ? theme_.accent : look.error.empty() ? theme_.line : theme_.outside;
+    list->AddRect(box.min, box.max, edge, rounding, 0, look.active ? theme_.stroke * 1.4f : theme_.stroke * 0.7f);
+    const bool empty = look.text.empty();
+    fit({{box.min.x + 12, box.min.y + 4}, {box.max.x - 12, box.max.y - 4}}, empty ? look.preset : look.text,
+        empty ? theme_.quiet : theme_.text, px(20), empty ? fonts_.words : fonts_.figures, {0, 0.5f});
+    if (!look.error.empty())
+      list->AddText(fonts_.words, px(label_size), {at.min.x, box.max.y + 4}, theme_.outside, look.error.data(),
+                    look.error.data() + look.error.size(), w);
+  });
+  items_.back().value = look.text;
+  return fired;
+}
+
+void Ui::begin_card() {
+  card_min_ = ImGui::GetCursorScreenPos();
+  card_width_ = ImGui::GetContentRegionAvail().x;
+  ImDrawList* const list = ImGui::GetWindowDrawList();
+  list->ChannelsSplit(2);
+  list->ChannelsSetCurrent(1);
+  in_card_ = true;
+  ImGui::BeginGroup();
+  ImGui::Dummy({1, 8});
+  ImGui::Indent(16);
+}
+
+void Ui::end_card() {
+  ImGui::Unindent(16);
+  ImGui::Dummy({1, 8});
+  ImGui::EndGroup();
+  in_card_ = false;
+  ImDrawList* const list = ImGui::GetWindowDrawList();
+  list->ChannelsSetCurrent(0);
+  list->AddRectFilled(card_min_, {card_min_.x + card_width_, ImGui::GetItemRectMax().y}, theme_.card, rounding + 4);
+  list->ChannelsMerge();
+}
+
+void draw_verdict_mark(const Pen& pen, ImVec2 c, float r, Verdict verdict, ImU32 colour) {
+  ImDrawList* const list = pen.list;
+  const float w = pen.stroke * 1.5f;
+  if (verdict == Verdict::Within) {
+    list->AddCircle(c, r, colour, 0, w);
+    const ImVec2 tick[3] = {{c.x - 0.45f * r, c.y}, {c.x - 0.1f * r, c.y + 0.38f * r}, {c.x + 0.5f * r, c.y - 0.35f * r}};
+    list->AddPolyline(tick, 3, colour, 0, w);
+  } else if (verdict == Verdict::Outside) {
+    list->AddRect({c.x - r, c.y - r}, {c.x + r, c.y + r}, colour, 2, 0, w);
+    list->AddLine({c.x - 0.45f * r, c.y - 0.45f * r}, {c.x + 0.45f * r, c.y + 0.45f * r}, colour, w);
+    list->AddLine({c.x - 0.45f * r, c.y + 0.45f * r}, {c.x + 0.45f * r, c.y - 0.45f * r}, colour, w);
+  } else {
+    const float d = 1.15f * r;
+    list->AddQuad({c.x, c.y - d}, {c.x + d, c.y}, {c.x, c.y + d}, {c.x - d, c.y}, colour, w);
+  }
+}
+
+}  // namespace camside::screens

@@ -1,0 +1,73 @@
+// Every text the screens show that does not come from a calculator or a field's description. Plain, short, no Title Case.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace camside::screens::words {
+
+// Places
+const char* bikes();
+const char* bench();
+const char* look_over();
+const char* setup();
+
+// Keypad
+const char* next();
+const char* erase();
+const char* sign();
+const char* decimal_mark();
+const char* done();
+std::string date_form();
+std::string allowed(const std::string& range);
+
+// Bench tiles: name and the question in a mechanic's words
+struct Tile {
+  std::string_view kind;  // of the record; empty: not there yet
+  const char* name;
+  const char* question;
+};
+const std::vector<Tile>& tiles();
+const Tile* tile_of(std::string_view kind);
+
+// Screens of a question
+const char* back();
+const char* show_example();
+const char* new_measurement();
+const char* enter_first();
+const char* enter_next();
+const char* working();
+const char* hide_working();
+const char* more_entries();
+const char* fewer_entries();
+const char* add_item();
+const char* remove();
+const char* add_group();
+const char* no_answer_yet();
+const char* limit_by();
+const char* yes();
+const char* no();
+const char* not_said();
+const char* undo();
+std::string removed(const std::string& what);
+std::string item_count(std::size_t count);
+
+// Save state
+const char* not_saved();
+const char* try_again();
+
+// Places that are coming
+const char* bikes_coming();
+const char* look_over_coming();
+const char* coming();
+
+// Setup
+const char* units();
+const char* theme();
+const char* text_size();
+const char* hand();
+const char* about();
+const char* safety();
+
+}  // namespace camside::screens::words
