@@ -56,6 +56,7 @@ void EntryForm::number(Frame& f, const FormField& field, float width) {
   look.required = field.field.required;
   look.width = width;
   order_.push_back(field.path);
+  if (!scroll_to_.empty() && field.path == scroll_to_) ImGui::SetScrollHereY(0.4f);
   if (field.text.empty() && field.field.required) empty_.push_back(field.path);
   if (f.ui.field(field.path, look)) f.action = {FormAction::What::Edit, field.path, {}, 0};
 }
@@ -124,7 +125,7 @@ void EntryForm::item(Frame& f, const FormField& of, std::size_t first, std::size
   const float gap = 8;
   const float remove_width = f.ui.target();
   std::size_t plain = 0;
-  for (std::size_t k = first; k < last; ++k) plain += takes_keypad(f.form[k]) ? 1 : 0;
+  for (std::size_t k = first; k < last; ++k) plain += takes_keypad(f.form[k]) ? 1U : 0U;
   const float room = f.ui.width() - remove_width - gap;
   const std::size_t columns = std::max<std::size_t>(1, std::min<std::size_t>(plain, room > f.ui.px(420) ? 3 : 2));
   const float each = (room - gap * static_cast<float>(columns - 1)) / static_cast<float>(columns);

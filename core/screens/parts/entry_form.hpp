@@ -3,6 +3,7 @@
 // through records/form.hpp, so what was typed is kept as typed.
 #pragma once
 
+#include <functional>
 #include <set>
 #include <span>
 #include <string>
@@ -38,6 +39,7 @@ class EntryForm {
   std::string after(std::string_view path) const;
   std::string first_empty() const;
   void show_all(bool all) { more_ = all; }
+  void scroll_to(std::string path) { scroll_to_ = std::move(path); }  // once, when it is drawn next
 
  private:
   struct Frame;  // what one draw needs everywhere
@@ -51,6 +53,7 @@ class EntryForm {
   void item(Frame& f, const records::FormField& list, std::size_t first, std::size_t last, std::size_t index);
 
   bool more_ = false;
+  std::string scroll_to_;
   std::set<std::string> opened_;          // optional groups shown though nothing is entered in them yet
   std::vector<std::string> order_;        // paths that take the keypad, as drawn last
   std::vector<std::string> empty_;        // those of them without an entry

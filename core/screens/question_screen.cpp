@@ -1,0 +1,250 @@
+#include "screens/question_screen.hpp"
+
+#include <algorithm>
+
+#include "screens/new_id.hpp"
+#include "screens/words.hpp"
+
+namespace camside::screens {
+
+namespace {
+
+const records::FormField* find_field(const std::vector<records::FormField>& fields, std::string_view path) {
+  for (const auto& f : fields)
+    if (f.path == path) return &f;
+  return nullptr;
+}
+
+// The keypad starts in the unit that the trade reads this kind in.
+const Unit* starting_unit(Kind kind, System system) {
+  if (kind == Kind::Number || kind == Kind::Money) return nullptr;
+  return &preferred_unit(kind, system);
+}
+
+}  // namespace
+
+QuestionScreen::QuestionScreen(QuestionLook look) : look_(std::move(look)) {}
+
+void QuestionScreen::forget() {
+  stale_ = true;
+  keypad_.close();
+  shown_id_.clear();
+}
+
+// The newest record of this kind; the earlier ones stay in the job.
+records::Record* QuestionScreen::record(storage::CurrentJob& job) {
+  auto& all = job.job().records;
+  for (auto it = all.rbegin(); it != all.rend(); ++it)
+    if (it->kind() == look_.kind) return &*it;
+  return nullptr;
+}
+
+void QuestionScreen::refresh(const records::Record* of) {
+  const std::string id = of ? of->id() : std::string();
+  if (!stale_ && id == shown_id_) return;
+  stale_ = false;
+  shown_id_ = id;
+  fields_ = of ? records::form_of(*of) : std::vector<records::FormField>();
+  solved_ = of ? records::solve(*of) : records::Solved{};
+}
+
+void QuestionScreen::commit(storage::CurrentJob& job) {
+  stale_ = true;
+  job.commit();
+}
+
+records::Record& QuestionScreen::add_record(storage::CurrentJob& job, Platform& platform, bool example) {
+  const records::RecordKind& kind = *records::find_kind(look_.kind);
+  records::Record fresh = records::make_record(kind, new_id(), platform.local_time());
+  if (example) {
+    for (const records::Record& demo : records::demo_records(kind)) {
+      fresh.entered() = demo.entered();
+      fresh.set("name", demo.name());
+      fresh.set("note", demo.note());
+      break;
+    }
+  }
+  job.job().records.push_back(std::move(fresh));
+  commit(job);
+  return job.job().records.back();
+}
+
+void QuestionScreen::edit(std::string_view path, Platform& platform, storage::CurrentJob& job, System system) {
+  records::Record* const of = record(job);
+  const records::FormField* const field = find_field(fields_, path);
+  if (!of || !field) return;
+  scroll_to_field_ = true;
+  keypad_.close();
+  const bool words_wanted = field->sort == records::FieldSort::Text;
+  const std::string label = field->field.label.empty() ? "Value" : std::string(field->field.label);
+  if (words_wanted) {
+    TextRequest request;
+    request.label = label;
+    request.text = field->text;
+    request.x = 16;
+    request.y = 100;
+    request.width = ImGui::GetIO().DisplaySize.x - 32;
+    request.height = 52;
+    request.changed = [this, &job, p = std::string(path)](std::string text) {
+      if (records::Record* r = record(job)) records::set_text(*r, p, text);
+      commit(job);
+    };
+    request.done = [] {};
+    if (platform.open_text_field(request)) return;
+  }
+  keypad_.open(field->path, label, field->kind, field->text, starting_unit(field->kind, system), field->range,
+               field->sort == records::FieldSort::Date || words_wanted);
+}
+
+void QuestionScreen::carry_out(const FormAction& action, storage::CurrentJob& job, Platform& platform, System system) {
+  records::Record* const of = record(job);
+  if (!of || action.what == FormAction::What::None) return;
+  const auto keep_for_undo = [&](const std::string& what) {
+    undo_ = of->entered();
+    undo_id_ = of->id();
+    undo_text_ = words::removed(what);
+  };
+  switch (action.what) {
+    case FormAction::What::Edit: edit(action.path, platform, job, system); return;
+    case FormAction::What::Set: records::set_text(*of, action.path, action.text); break;
+    case FormAction::What::AddItem: {
+      records::add_item(*of, action.path);
+      commit(job);
+      refresh(record(job));
+      return;
+    }
+    case FormAction::What::RemoveItem:
+      keep_for_undo("Entry " + std::to_string(action.index + 1));
+      keypad_.close();
+      records::remove_item(*of, action.path, action.index);
+      break;
+    case FormAction::What::RemoveField:
+      keep_for_undo("The group");
+      keypad_.close();
+      records::remove_field(*of, action.path);
+      break;
+    case FormAction::What::None: return;
+  }
+  commit(job);
+}
+
+// The next field; at the end of a list of readings a further reading, so that twelve of them are typed without looking.
+void QuestionScreen::next(storage::CurrentJob& job, Platform& platform, System system) {
+  const std::string here = keypad_.path();
+  const std::size_t bracket = here.rfind('[');
+  const std::string following = form_.after(here);
+  const std::string list = bracket == std::string::npos ? std::string() : here.substr(0, bracket);
+  const bool leaves_list = !list.empty() && !following.starts_with(list + "[");
+  records::Record* const of = record(job);
+  if (leaves_list && of) {
+    const records::FormField* const field = find_field(fields_, here);
+    if (field && field->entered) {
+      const std::string fresh = records::add_item(*of, list);
+      commit(job);
+      refresh(record(job));
+      for (const auto& f : fields_) {
+        if (!f.path.starts_with(fresh) || f.sort != records::FieldSort::Number) continue;
+        edit(f.path, platform, job, system);
+        return;
+      }
+    }
+    keypad_.close();
+    return;
+  }
+  if (following.empty()) keypad_.close();
+  else edit(following, platform, job, system);
+}
+
+void QuestionScreen::draw_start(Ui& ui, storage::CurrentJob& job, Platform& platform) {
+  const records::RecordKind* const kind = records::find_kind(look_.kind);
+  if (!kind) {
+    ui.text(words::coming());
+    return;
+  }
+  ui.heading(std::string(kind->question));
+  if (ui.button("start", words::enter_first(), Look::Main)) {
+    add_record(job, platform, false);
+    form_.show_all(false);
+  }
+  if (ui.button("example", words::show_example())) add_record(job, platform, true);
+}
+
+void QuestionScreen::draw_drawing(Ui& ui, System system) {
+  if (!look_.drawing || !solved_.solved) return;
+  const float width = ui.width();
+  const float height = look_.drawing_height(ui, solved_, width);
+  if (height <= 0) return;
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  const Area area{at, {at.x + width, at.y + height}};
+  look_.drawing(ui, solved_, system, area);
+  ui.publish(Role::Drawing, std::string(look_.kind) + " drawing", area.min, area.max);
+  ImGui::Dummy({width, height});
+}
+
+void QuestionScreen::draw_undo(Ui& ui, storage::CurrentJob& job) {
+  if (undo_text_.empty()) return;
+  if (ui.row("undo", undo_text_, words::undo())) {
+    if (records::Record* of = job.job().find(undo_id_)) of->entered() = undo_;
+    undo_text_.clear();
+    commit(job);
+  }
+}
+
+void QuestionScreen::draw_middle(Ui& ui, storage::CurrentJob& job, Platform& platform, System system,
+                                 bool with_working) {
+  const records::Record* const of = record(job);
+  refresh(of);
+  if (!of) return draw_start(ui, job, platform);
+  if (!of->note().empty()) ui.quiet(of->note());
+  draw_answer(ui, solved_, system);
+  draw_undo(ui, job);
+  ui.gap(8);
+  draw_drawing(ui, system);
+  draw_remarks(ui, solved_.findings);
+  ui.gap(12);
+  form_.scroll_to(scroll_to_field_ ? keypad_.path() : std::string());
+  scroll_to_field_ = false;
+  const FormAction action = form_.draw(ui, fields_, look_.plan, solved_.findings, keypad_.path());
+  if (solved_.solved) {
+    ui.gap(12);
+    draw_figures(ui, solved_.outcome, system);
+    if (with_working) {
+      if (ui.button("working", working_open_ ? words::hide_working() : words::working())) working_open_ = !working_open_;
+      if (working_open_) draw_working(ui, solved_.outcome);
+    }
+  }
+  ui.gap(12);
+  if (ui.button("new", words::new_measurement(), Look::Quiet)) add_record(job, platform, false);
+  ui.gap(24);
+  carry_out(action, job, platform, system);
+}
+
+float QuestionScreen::bottom_height(const Ui& ui) const {
+  if (keypad_.is_open()) return keypad_.height(ui);
+  return std::max(64.0f, ui.target()) + 16;
+}
+
+void QuestionScreen::draw_bottom(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, float height) {
+  records::Record* const of = record(job);
+  if (!of) return;
+  if (keypad_.is_open()) {
+    const KeypadEvent event = keypad_.draw(ui, height);
+    if (event == KeypadEvent::Close) return keypad_.close();
+    if (event == KeypadEvent::None) return;
+    const records::FormField* const field = find_field(fields_, keypad_.path());
+    if (field && field->text != keypad_.text()) {
+      records::set_text(*of, keypad_.path(), keypad_.text());
+      commit(job);
+      refresh(of);
+    }
+    if (event == KeypadEvent::Next) next(job, platform, system);
+    return;
+  }
+  const std::string wanted = form_.first_empty();
+  if (ui.button("main action", wanted.empty() ? words::working() : words::enter_next(), Look::Main)) {
+    if (wanted.empty()) working_open_ = true;
+    else edit(wanted, platform, job, system);
+  }
+}
+
+}  // namespace camside::screens

@@ -1,0 +1,76 @@
+// One question, one screen: the answer at the top, the drawing, the entries, and the Working one tap away. What differs from
+// question to question is its look: the plan of its form, its drawing, and an extra part where the work needs one.
+#pragma once
+
+#include <functional>
+#include <string>
+#include <string_view>
+
+#include "records/kinds.hpp"
+#include "records/measurement.hpp"
+#include "screens/parts/answer.hpp"
+#include "screens/parts/entry_form.hpp"
+#include "screens/parts/ui.hpp"
+#include "screens/platform.hpp"
+#include "storage/current_job.hpp"
+
+namespace camside::screens {
+
+struct QuestionLook {
+  std::string_view kind;
+  FormPlan plan;
+  // Height wanted at a width, 0 when there is nothing to draw; and the drawing itself.
+  std::function<float(const Ui&, const records::Solved&, float width)> drawing_height;
+  std::function<void(const Ui&, const records::Solved&, System, const Area&)> drawing;
+};
+
+QuestionLook runout_look();
+QuestionLook backlash_look();
+QuestionLook gear_pick_look();
+QuestionLook gear_pair_look();
+QuestionLook pushrod_look();
+QuestionLook inspection_due_look();
+
+class QuestionScreen {
+ public:
+  explicit QuestionScreen(QuestionLook look);
+
+  std::string_view kind() const { return look_.kind; }
+  const records::Solved& solved() const { return solved_; }
+  Keypad& keypad() { return keypad_; }
+  bool keypad_open() const { return keypad_.is_open(); }
+
+  // The scrolling middle. `with_working`: the Working is folded in here (no room for it beside).
+  void draw_middle(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, bool with_working);
+  // The one main action, or the keypad.
+  void draw_bottom(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, float height);
+  float bottom_height(const Ui& ui) const;
+  void forget();  // the job was replaced: look again
+
+ private:
+  records::Record* record(storage::CurrentJob& job);
+  void refresh(const records::Record* record);
+  void edit(std::string_view path, Platform& platform, storage::CurrentJob& job, System system);
+  void carry_out(const FormAction& action, storage::CurrentJob& job, Platform& platform, System system);
+  void commit(storage::CurrentJob& job);
+  void next(storage::CurrentJob& job, Platform& platform, System system);
+  void draw_start(Ui& ui, storage::CurrentJob& job, Platform& platform);
+  void draw_drawing(Ui& ui, System system);
+  void draw_undo(Ui& ui, storage::CurrentJob& job);
+  records::Record& add_record(storage::CurrentJob& job, Platform& platform, bool example);
+
+  QuestionLook look_;
+  EntryForm form_;
+  Keypad keypad_;
+  std::vector<records::FormField> fields_;
+  records::Solved solved_;
+  std::string shown_id_;
+  bool stale_ = true;
+  bool working_open_ = false;
+  bool scroll_to_field_ = false;
+  records::Json undo_;        // the entries before the last removal
+  std::string undo_text_;
+  std::string undo_id_;
+};
+
+}  // namespace camside::screens

@@ -1,0 +1,39 @@
+#include "screens/settings.hpp"
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+namespace camside::screens {
+
+namespace {
+using Json = nlohmann::json;
+
+std::string word(const Json& from, const char* key) {
+  const auto at = from.find(key);
+  return at != from.end() && at->is_string() ? at->get<std::string>() : std::string();
+}
+}  // namespace
+
+Settings read_settings(std::string_view bytes) {
+  Settings s;
+  const Json json = Json::parse(bytes, nullptr, false);
+  if (!json.is_object()) return s;
+  if (word(json, "units") == "metric") s.system = System::Metric;
+  const std::string theme = word(json, "theme");
+  s.theme = theme == "shop" ? ThemeChoice::Shop : theme == "sun" ? ThemeChoice::Sun : ThemeChoice::System;
+  if (const auto at = json.find("text_scale"); at != json.end() && at->is_number())
+    s.text_scale = std::clamp(at->get<float>(), 0.9f, 2.0f);
+  s.left_hand = word(json, "hand") == "left";
+  return s;
+}
+
+std::string write_settings(const Settings& s) {
+  Json json;
+  json["units"] = s.system == System::Metric ? "metric" : "inch";
+  json["theme"] = s.theme == ThemeChoice::Shop ? "shop" : s.theme == ThemeChoice::Sun ? "sun" : "system";
+  json["text_scale"] = s.text_scale;
+  json["hand"] = s.left_hand ? "left" : "right";
+  return json.dump();
+}
+
+}  // namespace camside::screens

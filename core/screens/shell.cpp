@@ -1,0 +1,409 @@
+#include "screens/shell.hpp"
+
+#include <imgui_internal.h>
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include "screens/words.hpp"
+#include "units/format.hpp"
+
+namespace camside::screens {
+
+namespace {
+
+constexpr float margin = 16.0f;
+constexpr float places_height = 64.0f;
+constexpr float rail_width = 92.0f;
+
+constexpr ImGuiWindowFlags plain_child = ImGuiWindowFlags_NoNav;
+
+// A part of the window with its own scrolling. Everything inside is drawn between the two calls.
+bool begin_part(const char* id, const Area& area, float pad, bool scrolls) {
+  ImGui::SetCursorScreenPos(area.min);
+  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {pad, pad > 0 ? 8.0f : 0.0f});
+  const ImGuiWindowFlags flags = scrolls ? 0 : ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse;
+  return ImGui::BeginChild(id, {area.width(), area.height()}, ImGuiChildFlags_AlwaysUseWindowPadding, flags | plain_child);
+}
+
+void end_part() {
+  ImGui::EndChild();
+  ImGui::PopStyleVar();
+}
+
+// Line icons of our own, in a square of side 2r about c.
+void draw_place_icon(ImDrawList* list, ImVec2 c, float r, Place place, ImU32 ink, float w) {
+  if (place == Place::Bikes) {
+    list->AddCircle({c.x - 0.55f * r, c.y + 0.3f * r}, 0.45f * r, ink, 0, w);
+    list->AddCircle({c.x + 0.55f * r, c.y + 0.3f * r}, 0.45f * r, ink, 0, w);
+    const ImVec2 frame[4] = {{c.x - 0.55f * r, c.y + 0.3f * r}, {c.x - 0.1f * r, c.y - 0.4f * r}, {c.x + 0.35f * r, c.y - 0.4f * r},
+                             {c.x + 0.55f * r, c.y + 0.3f * r}};
+    list->AddPolyline(frame, 4, ink, 0, w);
+  } else if (place == Place::Bench) {
+    list->AddCircle({c.x, c.y - 0.15f * r}, 0.7f * r, ink, 0, w);
+    list->AddLine({c.x, c.y - 0.15f * r}, {c.x + 0.38f * r, c.y - 0.5f * r}, ink, w);
+    list->AddLine({c.x, c.y + 0.55f * r}, {c.x, c.y + r}, ink, w);
+  } else if (place == Place::LookOver) {
+    list->AddCircle({c.x - 0.2f * r, c.y - 0.2f * r}, 0.6f * r, ink, 0, w);
+    list->AddLine({c.x + 0.25f * r, c.y + 0.25f * r}, {c.x + 0.85f * r, c.y + 0.85f * r}, ink, w);
+  } else {
+    for (int i = -1; i <= 1; ++i) {
+      const float y = c.y + 0.55f * r * static_cast<float>(i);
+      const float knob = c.x + 0.4f * r * static_cast<float>(i == 0 ? 1 : -1);
+      list->AddLine({c.x - 0.8f * r, y}, {c.x + 0.8f * r, y}, ink, w);
+      list->AddCircleFilled({knob, y}, 0.2f * r, ink);
+    }
+  }
+}
+
+const char* name_of(Place place) {
+  switch (place) {
+    case Place::Bikes: return words::bikes();
+    case Place::Bench: return words::bench();
+    case Place::LookOver: return words::look_over();
+    case Place::Setup: break;
+  }
+  return words::setup();
+}
+
+}  // namespace
+
+Shell::Shell(storage::Store& store, Platform& platform, const Fonts& fonts)
+    : platform_(platform), job_(store), settings_keeper_(store, "settings"), store_(store), fonts_(fonts) {
+  for (QuestionLook look : {runout_look(), backlash_look(), gear_pick_look(), pushrod_look(), inspection_due_look(), gear_pair_look()})
+    questions_.push_back(std::make_unique<QuestionScreen>(std::move(look)));
+  load_settings();
+  job_.open([this, alive = std::weak_ptr<bool>(alive_)] {
+    if (alive.lock()) frames_wanted_ = 3;
+  });
+}
+
+void Shell::load_settings() {
+  store_.load("settings", [](std::string_view) { return true; },
+              [this, alive = std::weak_ptr<bool>(alive_)](tl::expected<storage::Loaded, Finding> loaded) {
+                if (!alive.lock() || !loaded) return;
+                settings_ = read_settings(loaded->bytes);
+                frames_wanted_ = 3;
+              });
+}
+
+void Shell::change(const Settings& settings) {
+  if (settings == settings_) return;
+  settings_ = settings;
+  settings_keeper_.put(write_settings(settings_));
+  frames_wanted_ = 3;
+}
+
+void Shell::open(std::string_view kind) {
+  open_ = kind;
+  place_ = Place::Bench;
+  frames_wanted_ = 3;
+}
+
+void Shell::go(Place place) {
+  if (place == Place::Bench && place_ == Place::Bench) open_.clear();
+  place_ = place;
+  frames_wanted_ = 3;
+}
+
+QuestionScreen* Shell::current() {
+  if (place_ != Place::Bench) return nullptr;
+  for (const auto& q : questions_)
+    if (q->kind() == open_) return q.get();
+  return nullptr;
+}
+
+const Theme& Shell::theme() const {
+  const bool light = settings_.theme == ThemeChoice::Sun || (settings_.theme == ThemeChoice::System && platform_.light_wanted());
+  return light ? sun_theme() : shop_theme();
+}
+
+Shell::Layout Shell::layout() const {
+  Layout l;
+  l.insets = platform_.insets();
+  l.size = ImGui::GetIO().DisplaySize;
+  l.wide = l.size.x >= 900 && l.size.y >= 560;
+  l.sideways = !l.wide && l.size.x >= 560 && l.size.x > l.size.y;
+  return l;
+}
+
+void Shell::keys() {
+  QuestionScreen* const question = current();
+  const bool typing = question && question->keypad_open();
+  if (!typing && ImGui::IsKeyPressed(ImGuiKey_Escape, false)) open_.clear();
+}
+
+void Shell::draw() {
+  store_.poll();
+  if (job_.ready() && !job_ready_) {
+    job_ready_ = true;
+    for (const auto& q : questions_) q->forget();
+  }
+  items_.clear();
+  frames_wanted_ = std::max(0, frames_wanted_ - 1);
+  apply_to_imgui(theme());
+  gesture_.begin_frame();
+  keys();
+  const Layout l = layout();
+  ImGui::SetNextWindowPos({0, 0});
+  ImGui::SetNextWindowSize(l.size);
+  ImGui::Begin("camside", nullptr,
+               ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
+                   ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse);
+  Ui ui(theme(), fonts_, settings_.text_scale, items_);
+  if (l.wide) draw_wide(ui, l);
+  else if (l.sideways) draw_sideways(ui, l);
+  else draw_portrait(ui, l);
+  ImGui::End();
+  platform_.keep_awake(place_ == Place::Bench);
+}
+
+void Shell::draw_places(Ui& ui, const Area& area, bool column) {
+  const Place all[] = {Place::Bikes, Place::Bench, Place::LookOver, Place::Setup};
+  begin_part("places", area, 0, column);
+  const float each = column ? area.width() : area.width() / 4;
+  const float high = column ? std::max(60.0f, std::min(84.0f, area.height() / 4 - 8)) : area.height();
+  for (const Place place : all) {
+    if (!column && place != Place::Bikes) ImGui::SameLine(0, 0);
+    const bool on = place == place_;
+    if (ui.area(name_of(place), Role::Place, name_of(place), {each, high}, [&](const Area& at, bool pressed) {
+          ImDrawList* const list = ImGui::GetWindowDrawList();
+          const ImU32 ink = on ? ui.theme().accent : ui.theme().quiet;
+          if (pressed) list->AddRectFilled(at.min, at.max, ui.theme().pressed, 10);
+          const float r = 13;
+          draw_place_icon(list, {at.centre().x, at.min.y + 0.36f * at.height()}, r, place, ink, ui.theme().stroke);
+          ui.fit({{at.min.x + 2, at.min.y + 0.6f * at.height()}, {at.max.x - 2, at.max.y - 2}}, name_of(place), ink,
+                 std::min(ui.px(14), 18.0f), on ? ui.fonts().bold : ui.fonts().words);
+        }))
+      go(place);
+    items_.back().chosen = on;
+  }
+  end_part();
+}
+
+void Shell::draw_header(Ui& ui, float width, bool back) {
+  QuestionScreen* const question = current();
+  const float height = ui.target();
+  if (back && question) {
+    if (ui.area("back", Role::Button, words::back(), {56, height}, [&](const Area& at, bool pressed) {
+          const Pen pen = ui.pen(ui.theme().ground);
+          const ImU32 ink = pressed ? ui.theme().text : ui.theme().accent;
+          const ImVec2 c = at.centre();
+          pen.line({c.x + 5, c.y - 10}, {c.x - 5, c.y}, ink, ui.theme().stroke * 1.3f);
+          pen.line({c.x - 5, c.y}, {c.x + 5, c.y + 10}, ink, ui.theme().stroke * 1.3f);
+        })) {
+      question->keypad().close();
+      open_.clear();
+      return;
+    }
+    ImGui::SameLine(0, 8);
+  }
+  const words::Tile* const tile = question ? words::tile_of(question->kind()) : nullptr;
+  const std::string title = tile ? tile->name : name_of(place_);
+  const float left = ImGui::GetCursorScreenPos().x;
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  const bool verdict = question && question->solved().solved && question->solved().outcome.judgement;
+  const float room = width - (back && question ? 64.0f : 0.0f) - (verdict ? 44.0f : 0.0f);
+  ui.publish(Role::Heading, title, at, {at.x + room, at.y + height});
+  ui.fit({at, {left + room, at.y + height}}, title, ui.theme().text, ui.px(22), ui.fonts().bold, {0, 0.5f});
+  if (verdict) {
+    const Verdict v = question->solved().outcome.judgement->verdict;
+    draw_verdict_mark(ui.pen(ui.theme().ground), {left + room + 22, at.y + height / 2}, 12, v, colour_of(ui.theme(), v));
+  }
+  ImGui::Dummy({room, height});
+}
+
+void Shell::draw_save_state(Ui& ui) {
+  if (job_.state() == storage::SaveState::Failed) {
+    ui.begin_card();
+    ui.coloured(words::not_saved(), ui.theme().outside, ui.px(18), ui.fonts().bold);
+    if (job_.reason()) {
+      ui.text(job_.reason()->text);
+      ui.quiet(job_.reason()->remedy);
+    }
+    if (ui.button("retry save", words::try_again())) job_.retry();
+    ui.end_card();
+  }
+  draw_remarks(ui, job_.findings());
+}
+
+void Shell::draw_bench(Ui& ui, bool as_list) {
+  if (!as_list) draw_save_state(ui);
+  const float gap = 12;
+  const float w = ui.width();
+  const int columns = as_list ? 1 : w > 620 ? 3 : w >= 300 && settings_.text_scale < 1.4f ? 2 : 1;
+  const float each = (w - gap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
+  const float high = as_list ? ui.target() + 12 : columns == 1 ? ui.px(104) : ui.px(128);
+  int i = 0;
+  for (const words::Tile& tile : words::tiles()) {
+    const bool ready = !tile.kind.empty() && records::find_kind(tile.kind);
+    const bool on = as_list && tile.kind == open_ && !open_.empty();
+    if (i++ % columns != 0) ImGui::SameLine(0, gap);
+    if (ui.area(tile.name, Role::Button, tile.name, {each, high}, [&](const Area& at, bool pressed) {
+          ImDrawList* const list = ImGui::GetWindowDrawList();
+          list->AddRectFilled(at.min, at.max, on || pressed ? ui.theme().pressed : ui.theme().card, 14);
+          if (on) list->AddRectFilled(at.min, {at.min.x + 5, at.max.y}, ui.theme().accent, 2);
+          const ImU32 ink = ready ? ui.theme().text : ui.theme().quiet;
+          const Area inner = at.inset(14);
+          if (as_list) return ui.fit(inner, tile.name, ink, ui.px(18), ui.fonts().bold, {0, 0.5f});
+          ui.fit({inner.min, {inner.max.x, inner.min.y + 0.48f * inner.height()}}, tile.name, ink, ui.px(20), ui.fonts().bold, {0, 0});
+          ui.fit({{inner.min.x, inner.min.y + 0.48f * inner.height()}, inner.max}, tile.question, ui.theme().quiet, ui.px(16),
+                 ui.fonts().words, {0, 1});
+        }, ready))
+      open(tile.kind);
+    if (columns > 1 && i % columns == 0) ui.gap(gap);
+  }
+}
+
+void Shell::draw_coming(Ui& ui, const char* title, const char* text) {
+  ui.title(title);
+  ui.text(text);
+}
+
+void Shell::draw_setup(Ui& ui) {
+  Settings s = settings_;
+  const std::string systems[] = {"Inch", "Metric"};
+  const std::string themes[] = {"System", "Shop (dark)", "Sun (light)"};
+  const std::string sizes[] = {"Small", "Normal", "Large", "Huge", "Most"};
+  const float scales[] = {0.9f, 1.0f, 1.3f, 1.6f, 2.0f};
+  const std::string hands[] = {"Right hand", "Left hand"};
+  if (const int i = ui.segmented("units", words::units(), systems, s.system == System::Metric ? 1 : 0); i >= 0)
+    s.system = i == 1 ? System::Metric : System::Inch;
+  if (const int i = ui.segmented("theme", words::theme(), themes, static_cast<int>(s.theme)); i >= 0)
+    s.theme = static_cast<ThemeChoice>(i);
+  int size = 1;
+  for (int i = 0; i < 5; ++i)
+    if (s.text_scale >= scales[i] - 0.01f) size = i;
+  if (const int i = ui.segmented("size", words::text_size(), sizes, size); i >= 0) s.text_scale = scales[i];
+  if (const int i = ui.segmented("hand", words::hand(), hands, s.left_hand ? 1 : 0); i >= 0) s.left_hand = i == 1;
+  ui.gap(12);
+  ui.heading("Safety");
+  ui.text(words::safety());
+  ui.gap(12);
+  ui.heading("Camside");
+  ui.quiet(words::about());
+  change(s);
+}
+
+void Shell::draw_middle(Ui& ui, bool with_working) {
+  switch (place_) {
+    case Place::Bikes: return draw_coming(ui, words::bikes(), words::bikes_coming());
+    case Place::LookOver: return draw_coming(ui, words::look_over(), words::look_over_coming());
+    case Place::Setup: return draw_setup(ui);
+    case Place::Bench: break;
+  }
+  if (QuestionScreen* question = current()) {
+    draw_save_state(ui);
+    question->draw_middle(ui, job_, platform_, settings_.system, with_working);
+  } else {
+    draw_bench(ui, false);
+  }
+}
+
+void Shell::draw_portrait(Ui& ui, const Layout& l) {
+  QuestionScreen* const question = current();
+  const bool typing = question && question->keypad_open();
+  const Area all{{l.insets.left, l.insets.top}, {l.size.x - l.insets.right, l.size.y - l.insets.bottom}};
+  const float header = ui.target() + 8;
+  const float places = typing ? 0 : places_height;
+  const float bottom = question && job_.ready() ? std::min(question->bottom_height(ui), 0.62f * all.height()) : 0;
+  begin_part("header", {all.min, {all.max.x, all.min.y + header}}, margin / 2, false);
+  draw_header(ui, all.width() - margin, true);
+  end_part();
+  const float middle_end = all.max.y - places - bottom;
+  begin_part(question ? question->kind().data() : name_of(place_), {{all.min.x, all.min.y + header}, {all.max.x, middle_end}}, margin, true);
+  draw_middle(ui, true);
+  end_part();
+  if (question && bottom > 0) {
+    begin_part("bottom", {{all.min.x, middle_end}, {all.max.x, all.max.y - places}}, margin / 2, false);
+    question->draw_bottom(ui, job_, platform_, settings_.system, bottom);
+    end_part();
+  }
+  if (places > 0) draw_places(ui, {{all.min.x, all.max.y - places}, all.max}, false);
+}
+
+void Shell::draw_sideways(Ui& ui, const Layout& l) {
+  QuestionScreen* const question = current();
+  const Area all{{l.insets.left, l.insets.top}, {l.size.x - l.insets.right, l.size.y - l.insets.bottom}};
+  const bool typing = question && question->keypad_open();
+  const float side = question ? std::min(typing ? 360.0f : 220.0f, 0.45f * all.width()) : 0;
+  const float rail_x = settings_.left_hand ? all.max.x - rail_width : all.min.x;
+  draw_places(ui, {{rail_x, all.min.y}, {rail_x + rail_width, all.max.y}}, true);
+  const float left = settings_.left_hand ? all.min.x + side : all.min.x + rail_width;
+  const float right = settings_.left_hand ? all.max.x - rail_width : all.max.x - side;
+  const float header = ui.target() + 4;
+  begin_part("header", {{left, all.min.y}, {right, all.min.y + header}}, margin / 2, false);
+  draw_header(ui, right - left - margin, true);
+  end_part();
+  begin_part(question ? question->kind().data() : name_of(place_), {{left, all.min.y + header}, {right, all.max.y}}, margin, true);
+  draw_middle(ui, true);
+  end_part();
+  if (question && side > 0) {
+    const float x = settings_.left_hand ? all.min.x : right;
+    begin_part("bottom", {{x, all.min.y}, {x + side, all.max.y}}, margin / 2, true);
+    question->draw_bottom(ui, job_, platform_, settings_.system, all.height() - 12);
+    end_part();
+  }
+}
+
+void Shell::draw_wide(Ui& ui, const Layout& l) {
+  const Area all{{l.insets.left, l.insets.top}, {l.size.x - l.insets.right, l.size.y - l.insets.bottom}};
+  QuestionScreen* const question = current();
+  const float list = std::clamp(0.2f * all.width(), 220.0f, 300.0f);
+  const float right = question ? std::clamp(0.28f * all.width(), 300.0f, 440.0f) : 0;
+  draw_places(ui, {{all.min.x, all.min.y}, {all.min.x + rail_width, all.max.y}}, true);
+  const float list_x = all.min.x + rail_width;
+  float middle_x = list_x + 8;
+  if (place_ == Place::Bench) {
+    begin_part("list", {{list_x, all.min.y}, {list_x + list, all.max.y}}, margin / 2, true);
+    draw_bench(ui, true);
+    end_part();
+    middle_x = list_x + list;
+  }
+  const float middle_end = all.max.x - right;
+  const float header = ui.target() + 8;
+  const float column = std::min(middle_end - middle_x, 860.0f);
+  const float bottom = question && job_.ready() ? question->bottom_height(ui) : 0;
+  begin_part("header", {{middle_x, all.min.y}, {middle_x + column, all.min.y + header}}, margin, false);
+  draw_header(ui, column - 2 * margin, false);
+  end_part();
+  begin_part(question ? question->kind().data() : name_of(place_),
+             {{middle_x, all.min.y + header}, {middle_x + column, all.max.y}}, margin, true);
+  if (place_ == Place::Bench && !question) draw_save_state(ui);
+  draw_middle(ui, false);
+  end_part();
+  if (!question) return;
+  begin_part("working", {{middle_end, all.min.y}, {all.max.x, all.max.y - bottom}}, margin, true);
+  if (question->solved().solved) draw_working(ui, question->solved().outcome);
+  end_part();
+  if (bottom > 0) {
+    begin_part("bottom", {{middle_end, all.max.y - bottom}, all.max}, margin, false);
+    question->draw_bottom(ui, job_, platform_, settings_.system, bottom);
+    end_part();
+  }
+}
+
+bool Shell::wants_more_frames() const {
+  const bool queued = ImGui::GetCurrentContext()->InputEventsQueue.Size > 0;
+  bool holding = false;
+  for (const auto& q : questions_) holding = holding || q->keypad().holding();
+  return frames_wanted_ > 0 || queued || holding || gesture_.wants_more();
+}
+
+std::optional<double> Shell::next_wake() const { return std::nullopt; }
+
+std::string Shell::items_json() const {
+  nlohmann::json all = nlohmann::json::array();
+  for (const Item& item : items_)
+    all.push_back({{"role", word_of(item.role)},
+                   {"label", item.label},
+                   {"value", item.value},
+                   {"chosen", item.chosen},
+                   {"enabled", item.enabled},
+                   {"press", item.pressable()},
+                   {"visible", item.visible()},
+                   {"rect", {item.min.x, item.min.y, item.max.x - item.min.x, item.max.y - item.min.y}}});
+  return all.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
+}
+
+}  // namespace camside::screens

@@ -1,0 +1,85 @@
+// The whole face of Camside: four places, the Bench with its questions, the layout for phone, phone on its side and desk.
+// An app makes one Shell, calls draw() once between ImGui::NewFrame() and ImGui::Render(), and draws frames only while
+// wants_more_frames() says so, an event came in, or next_wake() has passed.
+//
+// Units are CSS pixels: io.DisplaySize in them, io.DisplayFramebufferScale = the screen's density. Touch goes to Dear ImGui
+// through the stock backend, marked ImGuiMouseSource_TouchScreen; what it means is judged by parts/gesture.hpp.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "screens/parts/gesture.hpp"
+#include "screens/parts/item.hpp"
+#include "screens/parts/ui.hpp"
+#include "screens/platform.hpp"
+#include "screens/question_screen.hpp"
+#include "screens/settings.hpp"
+#include "storage/current_job.hpp"
+#include "storage/keeper.hpp"
+#include "storage/store.hpp"
+
+namespace camside::screens {
+
+enum class Place : std::uint8_t { Bikes, Bench, LookOver, Setup };
+
+class Shell {
+ public:
+  Shell(storage::Store& store, Platform& platform, const Fonts& fonts);
+
+  void draw();
+  bool wants_more_frames() const;
+  std::optional<double> next_wake() const;  // seconds from now; none: sleep until something happens
+
+  const Items& items() const { return items_; }
+  std::string items_json() const;  // for browser tests and the accessibility mirror
+  storage::CurrentJob& job() { return job_; }
+  const Settings& settings() const { return settings_; }
+  void change(const Settings& settings);
+  void open(std::string_view kind);  // a question's screen; empty: the Bench
+  void go(Place place);
+  Place place() const { return place_; }
+
+ private:
+  struct Layout {
+    bool wide = false;      // list, screen, Working side by side
+    bool sideways = false;  // a phone held sideways: places at the left, keypad at the right
+    Insets insets;
+    ImVec2 size{};
+  };
+
+  void load_settings();
+  Layout layout() const;
+  const Theme& theme() const;
+  void draw_portrait(Ui& ui, const Layout& layout);
+  void draw_sideways(Ui& ui, const Layout& layout);
+  void draw_wide(Ui& ui, const Layout& layout);
+  void draw_places(Ui& ui, const Area& area, bool column);
+  void draw_header(Ui& ui, float width, bool back);
+  void draw_middle(Ui& ui, bool with_working);
+  void draw_bench(Ui& ui, bool as_list);
+  void draw_coming(Ui& ui, const char* title, const char* text);
+  void draw_setup(Ui& ui);
+  void draw_save_state(Ui& ui);
+  QuestionScreen* current();
+  void keys();
+
+  Platform& platform_;
+  storage::CurrentJob job_;
+  storage::Keeper settings_keeper_;
+  storage::Store& store_;
+  Fonts fonts_;
+  Settings settings_;
+  Gesture gesture_;
+  Items items_;
+  Place place_ = Place::Bench;
+  std::vector<std::unique_ptr<QuestionScreen>> questions_;
+  std::string open_;  // kind of the question shown
+  bool job_ready_ = false;
+  int frames_wanted_ = 3;
+  std::shared_ptr<bool> alive_ = std::make_shared<bool>(true);
+};
+
+}  // namespace camside::screens
