@@ -30,6 +30,7 @@ class Shell {
   Shell(storage::Store& store, Platform& platform, const Fonts& fonts);
 
   void draw();
+  void wake() { frames_wanted_ = 3; }  // something came in: a tap, a key, a resize, the store's answer
   bool wants_more_frames() const;
   std::optional<double> next_wake() const;  // seconds from now; none: sleep until something happens
 
