@@ -37,7 +37,8 @@ bool hidden(std::string_view top, const std::vector<records::FormField>& form) {
   const std::string access = stands_in(form, "access");
   if (top == "outer") return access != "subtraction";
   if (top == "feel") return access != "by feel";
-  if (access == "by feel") return top == "readings" || top == "contact" || top == "contact_radius" || top == "indicator_angle";
+  if (access == "by feel")
+    return top == "readings" || top == "contact" || top == "contact_radius" || top == "indicator_angle";
   return false;
 }
 
@@ -46,7 +47,8 @@ bool hidden(std::string_view top, const std::vector<records::FormField>& form) {
 QuestionLook backlash_look() {
   QuestionLook look;
   look.kind = "backlash";
-  look.plan.front = {"mesh", "access", "feel", "loads_off", "contact", "contact_radius", "indicator_angle", "graduation", "readings", "outer", "window"};
+  look.plan.front = {"mesh",       "access",   "feel",  "loads_off", "contact", "contact_radius", "indicator_angle",
+                     "graduation", "readings", "outer", "window"};
   look.plan.hidden = hidden;
   look.drawing_height = [](const Ui& ui, const records::Solved& solved, float width) {
     const auto* const r = solved.result_as<backlash::Result>();

@@ -26,9 +26,11 @@ PickBar bar_of(const gear_pick::Input& in, const gear_pick::Set& set, const gear
 
 PickPlot plot_of(const gear_pick::Input& in, const gear_pick::Set& set) {
   PickPlot plot;
-  for (std::size_t i = 0; i < std::min(most_bars, set.ranked.size()); ++i) plot.bars.push_back(bar_of(in, set, set.ranked[i]));
+  for (std::size_t i = 0; i < std::min(most_bars, set.ranked.size()); ++i)
+    plot.bars.push_back(bar_of(in, set, set.ranked[i]));
   const auto& best = set.best();
-  const auto mesh = static_cast<std::size_t>(set.meshes[std::min<std::size_t>(best.tight_mesh, set.meshes.size() - 1)].mesh);
+  const auto mesh =
+      static_cast<std::size_t>(set.meshes[std::min<std::size_t>(best.tight_mesh, set.meshes.size() - 1)].mesh);
   for (const gear_pick::Window& w : in.meshes[mesh].windows) {
     if (w.state != best.tight_state) continue;
     plot.window_low = w.lowest;

@@ -105,8 +105,12 @@ void QuestionScreen::carry_out(const FormAction& action, storage::CurrentJob& jo
     undo_text_ = words::removed(what);
   };
   switch (action.what) {
-    case FormAction::What::Edit: edit(action.path, platform, job, system); return;
-    case FormAction::What::Set: records::set_text(*of, action.path, action.text); break;
+    case FormAction::What::Edit:
+      edit(action.path, platform, job, system);
+      return;
+    case FormAction::What::Set:
+      records::set_text(*of, action.path, action.text);
+      break;
     case FormAction::What::AddItem: {
       records::add_item(*of, action.path);
       commit(job);
@@ -123,7 +127,8 @@ void QuestionScreen::carry_out(const FormAction& action, storage::CurrentJob& jo
       keypad_.close();
       records::remove_field(*of, action.path);
       break;
-    case FormAction::What::None: return;
+    case FormAction::What::None:
+      return;
   }
   commit(job);
 }
@@ -151,8 +156,10 @@ void QuestionScreen::next(storage::CurrentJob& job, Platform& platform, System s
     keypad_.close();
     return;
   }
-  if (following.empty()) keypad_.close();
-  else edit(following, platform, job, system);
+  if (following.empty())
+    keypad_.close();
+  else
+    edit(following, platform, job, system);
 }
 
 void QuestionScreen::draw_start(Ui& ui, storage::CurrentJob& job, Platform& platform) {
@@ -209,7 +216,8 @@ void QuestionScreen::draw_middle(Ui& ui, storage::CurrentJob& job, Platform& pla
     ui.gap(12);
     draw_figures(ui, solved_.outcome, system);
     if (with_working) {
-      if (ui.button("working", working_open_ ? words::hide_working() : words::working())) working_open_ = !working_open_;
+      if (ui.button("working", working_open_ ? words::hide_working() : words::working()))
+        working_open_ = !working_open_;
       if (working_open_) draw_working(ui, solved_.outcome);
     }
   }
@@ -242,8 +250,10 @@ void QuestionScreen::draw_bottom(Ui& ui, storage::CurrentJob& job, Platform& pla
   }
   const std::string wanted = form_.first_empty();
   if (ui.button("main action", wanted.empty() ? words::working() : words::enter_next(), Look::Main)) {
-    if (wanted.empty()) working_open_ = true;
-    else edit(wanted, platform, job, system);
+    if (wanted.empty())
+      working_open_ = true;
+    else
+      edit(wanted, platform, job, system);
   }
 }
 

@@ -1,5 +1,5 @@
-// One question, one screen: the answer at the top, the drawing, the entries, and the Working one tap away. What differs from
-// question to question is its look: the plan of its form, its drawing, and an extra part where the work needs one.
+// One question, one screen: the answer at the top, the drawing, the entries, and the Working one tap away. What differs
+// from question to question is its look: the plan of its form, its drawing, and an extra part where the work needs one.
 #pragma once
 
 #include <functional>
@@ -68,7 +68,7 @@ class QuestionScreen {
   bool stale_ = true;
   bool working_open_ = false;
   bool scroll_to_field_ = false;
-  records::Json undo_;        // the entries before the last removal
+  records::Json undo_;  // the entries before the last removal
   std::string undo_text_;
   std::string undo_id_;
 };

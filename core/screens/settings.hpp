@@ -1,5 +1,5 @@
-// How the owner wants to see things. Kept by the same store as the job, as a small JSON object; what can't be read falls
-// back to the defaults, and unknown members are left alone by not being written over until something is changed.
+// How the owner wants to see things. Kept by the same store as the job, as a small JSON object; what can't be read
+// falls back to the defaults, and unknown members are left alone by not being written over until something is changed.
 #pragma once
 
 #include <string>

@@ -23,7 +23,8 @@ bool begin_part(const char* id, const Area& area, float pad, bool scrolls) {
   ImGui::SetCursorScreenPos(area.min);
   ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {pad, pad > 0 ? 8.0f : 0.0f});
   const ImGuiWindowFlags flags = scrolls ? 0 : ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse;
-  return ImGui::BeginChild(id, {area.width(), area.height()}, ImGuiChildFlags_AlwaysUseWindowPadding, flags | plain_child);
+  return ImGui::BeginChild(id, {area.width(), area.height()}, ImGuiChildFlags_AlwaysUseWindowPadding,
+                           flags | plain_child);
 }
 
 void end_part() {
@@ -36,7 +37,9 @@ void draw_place_icon(ImDrawList* list, ImVec2 c, float r, Place place, ImU32 ink
   if (place == Place::Bikes) {
     list->AddCircle({c.x - 0.55f * r, c.y + 0.3f * r}, 0.45f * r, ink, 0, w);
     list->AddCircle({c.x + 0.55f * r, c.y + 0.3f * r}, 0.45f * r, ink, 0, w);
-    const ImVec2 frame[4] = {{c.x - 0.55f * r, c.y + 0.3f * r}, {c.x - 0.1f * r, c.y - 0.4f * r}, {c.x + 0.35f * r, c.y - 0.4f * r},
+    const ImVec2 frame[4] = {{c.x - 0.55f * r, c.y + 0.3f * r},
+                             {c.x - 0.1f * r, c.y - 0.4f * r},
+                             {c.x + 0.35f * r, c.y - 0.4f * r},
                              {c.x + 0.55f * r, c.y + 0.3f * r}};
     list->AddPolyline(frame, 4, ink, 0, w);
   } else if (place == Place::Bench) {
@@ -58,10 +61,14 @@ void draw_place_icon(ImDrawList* list, ImVec2 c, float r, Place place, ImU32 ink
 
 const char* name_of(Place place) {
   switch (place) {
-    case Place::Bikes: return words::bikes();
-    case Place::Bench: return words::bench();
-    case Place::LookOver: return words::look_over();
-    case Place::Setup: break;
+    case Place::Bikes:
+      return words::bikes();
+    case Place::Bench:
+      return words::bench();
+    case Place::LookOver:
+      return words::look_over();
+    case Place::Setup:
+      break;
   }
   return words::setup();
 }
@@ -70,7 +77,8 @@ const char* name_of(Place place) {
 
 Shell::Shell(storage::Store& store, Platform& platform, const Fonts& fonts)
     : platform_(platform), job_(store), settings_keeper_(store, "settings"), store_(store), fonts_(fonts) {
-  for (QuestionLook look : {runout_look(), backlash_look(), gear_pick_look(), pushrod_look(), inspection_due_look(), gear_pair_look()})
+  for (QuestionLook look :
+       {runout_look(), backlash_look(), gear_pick_look(), pushrod_look(), inspection_due_look(), gear_pair_look()})
     questions_.push_back(std::make_unique<QuestionScreen>(std::move(look)));
   load_settings();
   job_.open([this, alive = std::weak_ptr<bool>(alive_)] {
@@ -79,12 +87,13 @@ Shell::Shell(storage::Store& store, Platform& platform, const Fonts& fonts)
 }
 
 void Shell::load_settings() {
-  store_.load("settings", [](std::string_view) { return true; },
-              [this, alive = std::weak_ptr<bool>(alive_)](tl::expected<storage::Loaded, Finding> loaded) {
-                if (!alive.lock() || !loaded) return;
-                settings_ = read_settings(loaded->bytes);
-                frames_wanted_ = 3;
-              });
+  store_.load(
+      "settings", [](std::string_view) { return true; },
+      [this, alive = std::weak_ptr<bool>(alive_)](tl::expected<storage::Loaded, Finding> loaded) {
+        if (!alive.lock() || !loaded) return;
+        settings_ = read_settings(loaded->bytes);
+        frames_wanted_ = 3;
+      });
 }
 
 void Shell::change(const Settings& settings) {
@@ -114,7 +123,8 @@ QuestionScreen* Shell::current() {
 }
 
 const Theme& Shell::theme() const {
-  const bool light = settings_.theme == ThemeChoice::Sun || (settings_.theme == ThemeChoice::System && platform_.light_wanted());
+  const bool light =
+      settings_.theme == ThemeChoice::Sun || (settings_.theme == ThemeChoice::System && platform_.light_wanted());
   return light ? sun_theme() : shop_theme();
 }
 
@@ -151,9 +161,12 @@ void Shell::draw() {
                ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
                    ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse);
   Ui ui(theme(), fonts_, settings_.text_scale, items_);
-  if (l.wide) draw_wide(ui, l);
-  else if (l.sideways) draw_sideways(ui, l);
-  else draw_portrait(ui, l);
+  if (l.wide)
+    draw_wide(ui, l);
+  else if (l.sideways)
+    draw_sideways(ui, l);
+  else
+    draw_portrait(ui, l);
   ImGui::End();
   platform_.keep_awake(place_ == Place::Bench);
 }
@@ -208,7 +221,8 @@ void Shell::draw_header(Ui& ui, float width, bool back) {
   ui.fit({at, {left + room, at.y + height}}, title, ui.theme().text, ui.px(22), ui.fonts().bold, {0, 0.5f});
   if (verdict) {
     const Verdict v = question->solved().outcome.judgement->verdict;
-    draw_verdict_mark(ui.pen(ui.theme().ground), {left + room + 22, at.y + height / 2}, 12, v, colour_of(ui.theme(), v));
+    draw_verdict_mark(ui.pen(ui.theme().ground), {left + room + 22, at.y + height / 2}, 12, v,
+                      colour_of(ui.theme(), v));
   }
   ImGui::Dummy({room, height});
 }
@@ -239,17 +253,21 @@ void Shell::draw_bench(Ui& ui, bool as_list) {
     const bool ready = !tile.kind.empty() && records::find_kind(tile.kind);
     const bool on = as_list && tile.kind == open_ && !open_.empty();
     if (i++ % columns != 0) ImGui::SameLine(0, gap);
-    if (ui.area(tile.name, Role::Button, tile.name, {each, high}, [&](const Area& at, bool pressed) {
-          ImDrawList* const list = ImGui::GetWindowDrawList();
-          list->AddRectFilled(at.min, at.max, on || pressed ? ui.theme().pressed : ui.theme().card, 14);
-          if (on) list->AddRectFilled(at.min, {at.min.x + 5, at.max.y}, ui.theme().accent, 2);
-          const ImU32 ink = ready ? ui.theme().text : ui.theme().quiet;
-          const Area inner = at.inset(14);
-          if (as_list) return ui.fit(inner, tile.name, ink, ui.px(18), ui.fonts().bold, {0, 0.5f});
-          ui.fit({inner.min, {inner.max.x, inner.min.y + 0.48f * inner.height()}}, tile.name, ink, ui.px(20), ui.fonts().bold, {0, 0});
-          ui.fit({{inner.min.x, inner.min.y + 0.48f * inner.height()}, inner.max}, tile.question, ui.theme().quiet, ui.px(16),
-                 ui.fonts().words, {0, 1});
-        }, ready))
+    if (ui.area(
+            tile.name, Role::Button, tile.name, {each, high},
+            [&](const Area& at, bool pressed) {
+              ImDrawList* const list = ImGui::GetWindowDrawList();
+              list->AddRectFilled(at.min, at.max, on || pressed ? ui.theme().pressed : ui.theme().card, 14);
+              if (on) list->AddRectFilled(at.min, {at.min.x + 5, at.max.y}, ui.theme().accent, 2);
+              const ImU32 ink = ready ? ui.theme().text : ui.theme().quiet;
+              const Area inner = at.inset(14);
+              if (as_list) return ui.fit(inner, tile.name, ink, ui.px(18), ui.fonts().bold, {0, 0.5f});
+              ui.fit({inner.min, {inner.max.x, inner.min.y + 0.48f * inner.height()}}, tile.name, ink, ui.px(20),
+                     ui.fonts().bold, {0, 0});
+              ui.fit({{inner.min.x, inner.min.y + 0.48f * inner.height()}, inner.max}, tile.question, ui.theme().quiet,
+                     ui.px(16), ui.fonts().words, {0, 1});
+            },
+            ready))
       open(tile.kind);
     if (columns > 1 && i % columns == 0) ui.gap(gap);
   }
@@ -287,10 +305,14 @@ void Shell::draw_setup(Ui& ui) {
 
 void Shell::draw_middle(Ui& ui, bool with_working) {
   switch (place_) {
-    case Place::Bikes: return draw_coming(ui, words::bikes(), words::bikes_coming());
-    case Place::LookOver: return draw_coming(ui, words::look_over(), words::look_over_coming());
-    case Place::Setup: return draw_setup(ui);
-    case Place::Bench: break;
+    case Place::Bikes:
+      return draw_coming(ui, words::bikes(), words::bikes_coming());
+    case Place::LookOver:
+      return draw_coming(ui, words::look_over(), words::look_over_coming());
+    case Place::Setup:
+      return draw_setup(ui);
+    case Place::Bench:
+      break;
   }
   if (QuestionScreen* question = current()) {
     draw_save_state(ui);
@@ -311,7 +333,8 @@ void Shell::draw_portrait(Ui& ui, const Layout& l) {
   draw_header(ui, all.width() - margin, true);
   end_part();
   const float middle_end = all.max.y - places - bottom;
-  begin_part(question ? question->kind().data() : name_of(place_), {{all.min.x, all.min.y + header}, {all.max.x, middle_end}}, margin, true);
+  begin_part(question ? question->kind().data() : name_of(place_),
+             {{all.min.x, all.min.y + header}, {all.max.x, middle_end}}, margin, true);
   draw_middle(ui, true);
   end_part();
   if (question && bottom > 0) {
@@ -335,7 +358,8 @@ void Shell::draw_sideways(Ui& ui, const Layout& l) {
   begin_part("header", {{left, all.min.y}, {right, all.min.y + header}}, margin / 2, false);
   draw_header(ui, right - left - margin, true);
   end_part();
-  begin_part(question ? question->kind().data() : name_of(place_), {{left, all.min.y + header}, {right, all.max.y}}, margin, true);
+  begin_part(question ? question->kind().data() : name_of(place_), {{left, all.min.y + header}, {right, all.max.y}},
+             margin, true);
   draw_middle(ui, true);
   end_part();
   if (question && side > 0) {
@@ -390,7 +414,9 @@ bool Shell::wants_more_frames() const {
   return frames_wanted_ > 0 || queued || holding || gesture_.wants_more();
 }
 
-std::optional<double> Shell::next_wake() const { return std::nullopt; }
+std::optional<double> Shell::next_wake() const {
+  return std::nullopt;
+}
 
 std::string Shell::items_json() const {
   nlohmann::json all = nlohmann::json::array();

@@ -1,9 +1,9 @@
-// The whole face of Camside: four places, the Bench with its questions, the layout for phone, phone on its side and desk.
-// An app makes one Shell, calls draw() once between ImGui::NewFrame() and ImGui::Render(), and draws frames only while
-// wants_more_frames() says so, an event came in, or next_wake() has passed.
+// The whole face of Camside: four places, the Bench with its questions, the layout for phone, phone on its side and
+// desk. An app makes one Shell, calls draw() once between ImGui::NewFrame() and ImGui::Render(), and draws frames only
+// while wants_more_frames() says so, an event came in, or next_wake() has passed.
 //
-// Units are CSS pixels: io.DisplaySize in them, io.DisplayFramebufferScale = the screen's density. Touch goes to Dear ImGui
-// through the stock backend, marked ImGuiMouseSource_TouchScreen; what it means is judged by parts/gesture.hpp.
+// Units are CSS pixels: io.DisplaySize in them, io.DisplayFramebufferScale = the screen's density. Touch goes to Dear
+// ImGui through the stock backend, marked ImGuiMouseSource_TouchScreen; what it means is judged by parts/gesture.hpp.
 #pragma once
 
 #include <memory>

@@ -2,18 +2,40 @@
 
 namespace camside::screens::words {
 
-const char* bikes() { return "Bikes"; }
-const char* bench() { return "Bench"; }
-const char* look_over() { return "Look-over"; }
-const char* setup() { return "Setup"; }
+const char* bikes() {
+  return "Bikes";
+}
+const char* bench() {
+  return "Bench";
+}
+const char* look_over() {
+  return "Look-over";
+}
+const char* setup() {
+  return "Setup";
+}
 
-const char* next() { return "Next"; }
-const char* erase() { return "Erase"; }
-const char* sign() { return "Change sign"; }
-const char* decimal_mark() { return "Decimal mark"; }
-const char* done() { return "Done"; }
-std::string date_form() { return "year-month-day: 2003-05-14"; }
-std::string allowed(const std::string& range) { return "Allowed: " + range; }
+const char* next() {
+  return "Next";
+}
+const char* erase() {
+  return "Erase";
+}
+const char* sign() {
+  return "Change sign";
+}
+const char* decimal_mark() {
+  return "Decimal mark";
+}
+const char* done() {
+  return "Done";
+}
+std::string date_form() {
+  return "year-month-day: 2003-05-14";
+}
+std::string allowed(const std::string& range) {
+  return "Allowed: " + range;
+}
 
 const std::vector<Tile>& tiles() {
   static const std::vector<Tile> all{
@@ -34,50 +56,108 @@ const Tile* tile_of(std::string_view kind) {
   return nullptr;
 }
 
-const char* back() { return "Back"; }
-const char* show_example() { return "Show an example (invented)"; }
-const char* new_measurement() { return "Start a new one"; }
-const char* enter_first() { return "Enter readings"; }
-const char* enter_next() { return "Next reading"; }
-const char* working() { return "Working"; }
-const char* hide_working() { return "Hide the working"; }
-const char* more_entries() { return "Set-up and more"; }
-const char* fewer_entries() { return "Fewer entries"; }
-const char* add_item() { return "Add one"; }
-const char* remove() { return "Remove"; }
-const char* add_group() { return "Add"; }
-const char* no_answer_yet() { return "No answer yet"; }
-const char* limit_by() { return "Limit"; }
-const char* yes() { return "Yes"; }
-const char* no() { return "No"; }
-const char* not_said() { return "Not said"; }
-const char* undo() { return "Undo"; }
-std::string removed(const std::string& what) { return what + " removed"; }
-std::string item_count(std::size_t count) { return std::to_string(count) + (count == 1 ? " entry" : " entries"); }
+const char* back() {
+  return "Back";
+}
+const char* show_example() {
+  return "Show an example (invented)";
+}
+const char* new_measurement() {
+  return "Start a new one";
+}
+const char* enter_first() {
+  return "Enter readings";
+}
+const char* enter_next() {
+  return "Next reading";
+}
+const char* working() {
+  return "Working";
+}
+const char* hide_working() {
+  return "Hide the working";
+}
+const char* more_entries() {
+  return "Set-up and more";
+}
+const char* fewer_entries() {
+  return "Fewer entries";
+}
+const char* add_item() {
+  return "Add one";
+}
+const char* remove() {
+  return "Remove";
+}
+const char* add_group() {
+  return "Add";
+}
+const char* no_answer_yet() {
+  return "No answer yet";
+}
+const char* limit_by() {
+  return "Limit";
+}
+const char* yes() {
+  return "Yes";
+}
+const char* no() {
+  return "No";
+}
+const char* not_said() {
+  return "Not said";
+}
+const char* undo() {
+  return "Undo";
+}
+std::string removed(const std::string& what) {
+  return what + " removed";
+}
+std::string item_count(std::size_t count) {
+  return std::to_string(count) + (count == 1 ? " entry" : " entries");
+}
 
-const char* not_saved() { return "Not saved"; }
-const char* try_again() { return "Try again"; }
+const char* not_saved() {
+  return "Not saved";
+}
+const char* try_again() {
+  return "Try again";
+}
 
 const char* bikes_coming() {
-  return "Each bike with its log, what is next due and what was measured. It is being built; until then the Bench keeps "
+  return "Each bike with its log, what is next due and what was measured. It is being built; until then the Bench "
+         "keeps "
          "the measurements of one job, saved on this device";
 }
 const char* look_over_coming() {
-  return "Five minutes round a bike for sale: what this age of engine hides, what to ask, when to walk away. It is being "
+  return "Five minutes round a bike for sale: what this age of engine hides, what to ask, when to walk away. It is "
+         "being "
          "built and gives no verdict yet";
 }
-const char* coming() { return "Coming"; }
+const char* coming() {
+  return "Coming";
+}
 
-const char* units() { return "Units"; }
-const char* theme() { return "Theme"; }
-const char* text_size() { return "Text size"; }
-const char* hand() { return "Main action for"; }
+const char* units() {
+  return "Units";
+}
+const char* theme() {
+  return "Theme";
+}
+const char* text_size() {
+  return "Text size";
+}
+const char* hand() {
+  return "Main action for";
+}
 const char* about() {
-  return "Camside measures and judges the cam side of an air-cooled pushrod V-twin. Nothing leaves this device unless you "
+  return "Camside measures and judges the cam side of an air-cooled pushrod V-twin. Nothing leaves this device unless "
+         "you "
          "send it. Limits name who set them; those from common practice or memory say so";
 }
 const char* safety() {
-  return "The engine maker's manual and the part maker's sheet win over Camside; local rules and a qualified person win "
+  return "The engine maker's manual and the part maker's sheet win over Camside; local rules and a qualified person "
+         "win "
          "over all of them. Turn the engine by hand only, plugs out, battery off, fingers and rags clear. If it stops, "
          "stop. After a lifter was loaded do not turn the engine until both rods of that cylinder spin";
 }

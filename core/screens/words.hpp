@@ -1,4 +1,5 @@
-// Every text the screens show that does not come from a calculator or a field's description. Plain, short, no Title Case.
+// Every text the screens show that does not come from a calculator or a field's description. Plain, short, no Title
+// Case.
 #pragma once
 
 #include <string>

@@ -50,10 +50,13 @@ void draw_value(Ui& ui, const Figure& figure, System system) {
 
 ImU32 colour_of(const Ui& ui, Severity severity) {
   switch (severity) {
-    case Severity::Refusal: return ui.theme().outside;
+    case Severity::Refusal:
+      return ui.theme().outside;
     case Severity::Caution:
-    case Severity::Doubt: return ui.theme().not_proven;
-    case Severity::Note: break;
+    case Severity::Doubt:
+      return ui.theme().not_proven;
+    case Severity::Note:
+      break;
   }
   return ui.theme().quiet;
 }
@@ -65,7 +68,8 @@ void draw_remark(Ui& ui, const Finding& finding) {
   if (!finding.remedy.empty()) ui.quiet(finding.remedy);
   ImGui::Unindent(14);
   const float bottom = ImGui::GetCursorScreenPos().y - ImGui::GetStyle().ItemSpacing.y;
-  ImGui::GetWindowDrawList()->AddRectFilled({top.x, top.y + 2}, {top.x + 5, bottom}, colour_of(ui, finding.severity), 2);
+  ImGui::GetWindowDrawList()->AddRectFilled({top.x, top.y + 2}, {top.x + 5, bottom}, colour_of(ui, finding.severity),
+                                            2);
 }
 
 }  // namespace
@@ -82,9 +86,12 @@ std::string limit_text(const Outcome& outcome, System system) {
   const Figure* const figure = outcome.figure(j.figure);
   const Kind kind = figure ? figure->kind : Kind::Number;
   std::string text;
-  if (j.lower && j.upper) text = format(kind, *j.lower, system) + " to " + format(kind, *j.upper, system);
-  else if (j.upper) text = "at most " + format(kind, *j.upper, system);
-  else if (j.lower) text = "at least " + format(kind, *j.lower, system);
+  if (j.lower && j.upper)
+    text = format(kind, *j.lower, system) + " to " + format(kind, *j.upper, system);
+  else if (j.upper)
+    text = "at most " + format(kind, *j.upper, system);
+  else if (j.lower)
+    text = "at least " + format(kind, *j.lower, system);
   return std::string(words::limit_by()) + " " + text + " · " + j.source.text();
 }
 
@@ -104,8 +111,9 @@ void draw_answer(Ui& ui, const records::Solved& solved, System system) {
 
 void draw_remarks(Ui& ui, const Findings& findings) {
   Findings ordered = findings;
-  std::stable_sort(ordered.begin(), ordered.end(),
-                   [](const Finding& a, const Finding& b) { return static_cast<int>(a.severity) > static_cast<int>(b.severity); });
+  std::stable_sort(ordered.begin(), ordered.end(), [](const Finding& a, const Finding& b) {
+    return static_cast<int>(a.severity) > static_cast<int>(b.severity);
+  });
   for (const Finding& f : ordered) draw_remark(ui, f);
 }
 

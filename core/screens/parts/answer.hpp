@@ -9,8 +9,9 @@
 
 namespace camside::screens {
 
-std::string figure_text(const Figure& figure, System system);       // "0.0031 in ± 0.0004 in"
-std::string limit_text(const Outcome& outcome, System system);      // "at most 0.003 in · common practice, no published source"
+std::string figure_text(const Figure& figure, System system);  // "0.0031 in ± 0.0004 in"
+std::string limit_text(const Outcome& outcome,
+                       System system);  // "at most 0.003 in · common practice, no published source"
 
 void draw_answer(Ui& ui, const records::Solved& solved, System system);
 void draw_remarks(Ui& ui, const Findings& findings);

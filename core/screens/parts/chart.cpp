@@ -49,8 +49,10 @@ void draw_level(const Pen& pen, const Chart& chart, double y, ImU32 colour, bool
   if (y < chart.y0 || y > chart.y1) return;
   const ImVec2 a{chart.frame.min.x, chart.y(y)};
   const ImVec2 b{chart.frame.max.x, chart.y(y)};
-  if (dashed) pen.dashed(a, b, colour);
-  else pen.line(a, b, colour);
+  if (dashed)
+    pen.dashed(a, b, colour);
+  else
+    pen.line(a, b, colour);
 }
 
 void draw_function(const Pen& pen, const Chart& chart, const std::function<double(double)>& f, ImU32 colour,

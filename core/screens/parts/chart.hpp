@@ -1,5 +1,5 @@
-// Axes for the drawings that are curves: world to pixels, a few grid lines with their figures, bands and lines clipped to
-// the frame.
+// Axes for the drawings that are curves: world to pixels, a few grid lines with their figures, bands and lines clipped
+// to the frame.
 #pragma once
 
 #include <functional>
@@ -26,6 +26,7 @@ void draw_y_grid(const Pen& pen, const Chart& chart, const std::function<std::st
 void draw_x_tick(const Pen& pen, const Chart& chart, double x, const std::string& text);
 void draw_band(const Pen& pen, const Chart& chart, double low, double high, ImU32 colour);
 void draw_level(const Pen& pen, const Chart& chart, double y, ImU32 colour, bool dashed = false);
-void draw_function(const Pen& pen, const Chart& chart, const std::function<double(double)>& f, ImU32 colour, float width);
+void draw_function(const Pen& pen, const Chart& chart, const std::function<double(double)>& f, ImU32 colour,
+                   float width);
 
 }  // namespace camside::screens

@@ -19,10 +19,13 @@ struct EntryForm::Frame {
 
 namespace {
 
-std::string_view top_of(std::string_view path) { return path.substr(0, path.find_first_of(".[")); }
+std::string_view top_of(std::string_view path) {
+  return path.substr(0, path.find_first_of(".["));
+}
 
 bool inside(std::string_view path, std::string_view parent) {
-  return path.size() > parent.size() && path.starts_with(parent) && (path[parent.size()] == '.' || path[parent.size()] == '[');
+  return path.size() > parent.size() && path.starts_with(parent) &&
+         (path[parent.size()] == '.' || path[parent.size()] == '[');
 }
 
 std::size_t end_of(const std::vector<FormField>& form, std::size_t i) {
@@ -42,7 +45,9 @@ bool takes_keypad(const FormField& f) {
   return f.sort == FieldSort::Number || f.sort == FieldSort::Date || f.sort == FieldSort::Text;
 }
 
-bool needed(const FormField& f) { return f.field.required || f.entered; }
+bool needed(const FormField& f) {
+  return f.field.required || f.entered;
+}
 
 }  // namespace
 
@@ -71,7 +76,8 @@ void EntryForm::choice(Frame& f, const FormField& field) {
   }
   const int pressed = f.ui.segmented(field.path, std::string(field.field.label), labels, chosen);
   if (pressed >= 0)
-    f.action = {FormAction::What::Set, field.path, std::string(field.choices[static_cast<std::size_t>(pressed)].name), 0};
+    f.action = {FormAction::What::Set, field.path, std::string(field.choices[static_cast<std::size_t>(pressed)].name),
+                0};
 }
 
 void EntryForm::flag(Frame& f, const FormField& field) {
@@ -85,13 +91,20 @@ void EntryForm::flag(Frame& f, const FormField& field) {
 void EntryForm::one(Frame& f, std::size_t i) {
   const FormField& field = f.form[i];
   switch (field.sort) {
-    case FieldSort::Choice: choice(f, field); break;
-    case FieldSort::Flag: flag(f, field); break;
+    case FieldSort::Choice:
+      choice(f, field);
+      break;
+    case FieldSort::Flag:
+      flag(f, field);
+      break;
     case FieldSort::Number:
     case FieldSort::Date:
-    case FieldSort::Text: number(f, field, 0); break;
+    case FieldSort::Text:
+      number(f, field, 0);
+      break;
     case FieldSort::Group:
-    case FieldSort::List: break;
+    case FieldSort::List:
+      break;
   }
 }
 
@@ -108,12 +121,16 @@ std::size_t EntryForm::group(Frame& f, std::size_t i) {
     return end;
   }
   for (std::size_t k = i + 1; k < end;) {
-    if (f.form[k].sort == FieldSort::Group) k = group(f, k);
-    else if (f.form[k].sort == FieldSort::List) k = list(f, k);
-    else one(f, k++);
+    if (f.form[k].sort == FieldSort::Group)
+      k = group(f, k);
+    else if (f.form[k].sort == FieldSort::List)
+      k = list(f, k);
+    else
+      one(f, k++);
   }
   if (field.optional_group &&
-      f.ui.button(field.path + " remove", std::string(words::remove()) + " – " + std::string(field.field.label), Look::Quiet)) {
+      f.ui.button(field.path + " remove", std::string(words::remove()) + " – " + std::string(field.field.label),
+                  Look::Quiet)) {
     opened_.erase(field.path);
     if (field.entered) f.action = {FormAction::What::RemoveField, field.path, {}, 0};
   }
@@ -137,7 +154,8 @@ void EntryForm::item(Frame& f, const FormField& of, std::size_t first, std::size
     if (++placed == columns) {
       ImGui::SameLine(0, gap);
       ImGui::SetCursorPosY(ImGui::GetCursorPosY() + f.ui.px(16) + 6);
-      const std::string name = std::string(words::remove()) + " " + std::string(of.field.label) + " " + std::to_string(index + 1);
+      const std::string name =
+          std::string(words::remove()) + " " + std::string(of.field.label) + " " + std::to_string(index + 1);
       if (f.ui.area(of.path + std::to_string(index) + "x", Role::Button, name, {remove_width, f.ui.target()},
                     [&](const Area& at, bool pressed) {
                       const Pen pen = f.ui.pen(f.ui.theme().ground);
@@ -151,8 +169,10 @@ void EntryForm::item(Frame& f, const FormField& of, std::size_t first, std::size
     }
   }
   for (std::size_t k = first; k < last;) {
-    if (f.form[k].sort == FieldSort::Group) k = group(f, k);
-    else if (f.form[k].sort == FieldSort::List) k = list(f, k);
+    if (f.form[k].sort == FieldSort::Group)
+      k = group(f, k);
+    else if (f.form[k].sort == FieldSort::List)
+      k = list(f, k);
     else {
       if (!takes_keypad(f.form[k])) one(f, k);
       ++k;
@@ -184,9 +204,12 @@ void EntryForm::section(Frame& f, std::string_view top) {
       ++i;
       continue;
     }
-    if (f.form[i].sort == FieldSort::Group) i = group(f, i);
-    else if (f.form[i].sort == FieldSort::List) i = list(f, i);
-    else one(f, i++);
+    if (f.form[i].sort == FieldSort::Group)
+      i = group(f, i);
+    else if (f.form[i].sort == FieldSort::List)
+      i = list(f, i);
+    else
+      one(f, i++);
   }
 }
 
@@ -209,8 +232,10 @@ FormAction EntryForm::draw(Ui& ui, const std::vector<FormField>& form, const For
   bool any_behind = false;
   for (const std::string_view top : rest) {
     const auto at = std::find_if(form.begin(), form.end(), [&](const FormField& x) { return x.path == top; });
-    if (more_ || (plan.front.empty() && needed(*at)) || (at->field.required && !at->entered)) section(f, top);
-    else any_behind = true;
+    if (more_ || (plan.front.empty() && needed(*at)) || (at->field.required && !at->entered))
+      section(f, top);
+    else
+      any_behind = true;
   }
   if (!rest.empty() && (any_behind || more_)) {
     ui.gap(8);

@@ -1,6 +1,6 @@
-// The entries of one record, made from the fields its calculator describes: labels, units, ranges, choices and errors all
-// come from there. What most people need stands first; the rest is behind "Set-up and more". Editing is done in the record
-// through records/form.hpp, so what was typed is kept as typed.
+// The entries of one record, made from the fields its calculator describes: labels, units, ranges, choices and errors
+// all come from there. What most people need stands first; the rest is behind "Set-up and more". Editing is done in the
+// record through records/form.hpp, so what was typed is kept as typed.
 #pragma once
 
 #include <functional>
@@ -27,7 +27,7 @@ struct FormAction {
 
 // How a screen arranges its record's form.
 struct FormPlan {
-  std::vector<std::string_view> front;                         // top-level names shown first, in this order
+  std::vector<std::string_view> front;  // top-level names shown first, in this order
   std::function<bool(std::string_view top, const std::vector<records::FormField>&)> hidden;  // does not apply just now
 };
 
@@ -54,9 +54,9 @@ class EntryForm {
 
   bool more_ = false;
   std::string scroll_to_;
-  std::set<std::string> opened_;          // optional groups shown though nothing is entered in them yet
-  std::vector<std::string> order_;        // paths that take the keypad, as drawn last
-  std::vector<std::string> empty_;        // those of them without an entry
+  std::set<std::string> opened_;    // optional groups shown though nothing is entered in them yet
+  std::vector<std::string> order_;  // paths that take the keypad, as drawn last
+  std::vector<std::string> empty_;  // those of them without an entry
 };
 
 }  // namespace camside::screens

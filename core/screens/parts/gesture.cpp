@@ -9,10 +9,10 @@
 namespace camside::screens {
 
 namespace {
-constexpr float slop = 10.0f;             // px a finger may wander and still tap
-constexpr float time_constant = 0.32f;    // s, of coasting
-constexpr float slowest = 24.0f;          // px/s, below it a coasting list stands
-constexpr double look_back = 0.1;         // s of movement that count for the speed
+constexpr float slop = 10.0f;           // px a finger may wander and still tap
+constexpr float time_constant = 0.32f;  // s, of coasting
+constexpr float slowest = 24.0f;        // px/s, below it a coasting list stands
+constexpr double look_back = 0.1;       // s of movement that count for the speed
 
 // The innermost window under the finger that can scroll up and down.
 ImGuiWindow* scrollable(ImGuiWindow* window) {
@@ -25,9 +25,12 @@ void Gesture::begin_frame() {
   const ImGuiIO& io = ImGui::GetIO();
   const bool touch = io.MouseSource == ImGuiMouseSource_TouchScreen;
   const bool down = touch && io.MouseDown[0];
-  if (down && !was_down_) press(io.MousePos);
-  else if (down) move(io.MousePos);
-  else if (was_down_) release();
+  if (down && !was_down_)
+    press(io.MousePos);
+  else if (down)
+    move(io.MousePos);
+  else if (was_down_)
+    release();
   else if (lift_pending_ && touch) {
     ImGui::GetIO().AddMousePosEvent(-FLT_MAX, -FLT_MAX);
     lift_pending_ = false;

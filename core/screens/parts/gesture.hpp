@@ -1,6 +1,6 @@
 // One judge of what a finger means. A touch that moves more than the slop is a scroll: the press is taken away from
-// whatever is under it, so a drag that starts on a button presses nothing. A released scroll coasts by time, not by frame.
-// After a touch ends nothing stays hovered. Mouse and wheel are left to Dear ImGui.
+// whatever is under it, so a drag that starts on a button presses nothing. A released scroll coasts by time, not by
+// frame. After a touch ends nothing stays hovered. Mouse and wheel are left to Dear ImGui.
 #pragma once
 
 #include <imgui.h>

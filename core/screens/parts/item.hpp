@@ -1,5 +1,5 @@
-// What stands on screen, said in words: each of our widgets publishes itself every frame. Tests tap by label, the browser's
-// accessibility mirror and the browser tests read the same list.
+// What stands on screen, said in words: each of our widgets publishes itself every frame. Tests tap by label, the
+// browser's accessibility mirror and the browser tests read the same list.
 #pragma once
 
 #include <imgui.h>

@@ -22,20 +22,33 @@ std::vector<const Unit*> chips_of(Kind kind) {
     return units;
   };
   switch (kind) {
-    case Kind::Length: return pick({"in", "thou", "mm"});
-    case Kind::Angle: return pick({"°", "turn", "flat"});
-    case Kind::Distance: return pick({"mi", "km"});
-    case Kind::Temperature: return pick({"°C", "°F"});
-    case Kind::TemperatureDifference: return pick({"K", "F°"});
-    case Kind::Expansion: return pick({"ppm/K"});
-    case Kind::Force: return pick({"N", "lbf"});
-    case Kind::Torque: return pick({"lbf·ft", "lbf·in", "N·m"});
-    case Kind::Pressure: return pick({"psi", "bar", "kPa"});
-    case Kind::ThreadPitch: return pick({"tpi", "mm", "in"});
-    case Kind::Module: return pick({"DP", "mm"});
-    case Kind::Duration: return pick({"min", "s", "h"});
+    case Kind::Length:
+      return pick({"in", "thou", "mm"});
+    case Kind::Angle:
+      return pick({"°", "turn", "flat"});
+    case Kind::Distance:
+      return pick({"mi", "km"});
+    case Kind::Temperature:
+      return pick({"°C", "°F"});
+    case Kind::TemperatureDifference:
+      return pick({"K", "F°"});
+    case Kind::Expansion:
+      return pick({"ppm/K"});
+    case Kind::Force:
+      return pick({"N", "lbf"});
+    case Kind::Torque:
+      return pick({"lbf·ft", "lbf·in", "N·m"});
+    case Kind::Pressure:
+      return pick({"psi", "bar", "kPa"});
+    case Kind::ThreadPitch:
+      return pick({"tpi", "mm", "in"});
+    case Kind::Module:
+      return pick({"DP", "mm"});
+    case Kind::Duration:
+      return pick({"min", "s", "h"});
     case Kind::Number:
-    case Kind::Money: break;
+    case Kind::Money:
+      break;
   }
   return {};
 }
@@ -58,8 +71,9 @@ void drop_last_letter(std::string& text) {
 }
 
 bool is_plain_number(const std::string& digits) {
-  return std::none_of(digits.begin(), digits.end(),
-                      [](char c) { return std::isalpha(static_cast<unsigned char>(c)) || c == '"' || static_cast<unsigned char>(c) > 0x7F; });
+  return std::none_of(digits.begin(), digits.end(), [](char c) {
+    return std::isalpha(static_cast<unsigned char>(c)) || c == '"' || static_cast<unsigned char>(c) > 0x7F;
+  });
 }
 
 }  // namespace
@@ -83,7 +97,9 @@ std::string Keypad::text() const {
   return digits_ + " " + std::string(unit_->symbol);
 }
 
-float Keypad::height(const Ui& ui) const { return ui.px(66) + 3 * gap + ui.target() + 4 * (60 + gap) + gap; }
+float Keypad::height(const Ui& ui) const {
+  return ui.px(66) + 3 * gap + ui.target() + 4 * (60 + gap) + gap;
+}
 
 void Keypad::type(const std::string& typed) {
   if (fresh_) digits_.clear();
@@ -92,15 +108,19 @@ void Keypad::type(const std::string& typed) {
 }
 
 void Keypad::erase() {
-  if (fresh_) digits_.clear();
-  else drop_last_letter(digits_);
+  if (fresh_)
+    digits_.clear();
+  else
+    drop_last_letter(digits_);
   fresh_ = false;
 }
 
 void Keypad::flip_sign() {
   fresh_ = false;
-  if (digits_.starts_with("-")) digits_.erase(0, 1);
-  else digits_.insert(0, "-");
+  if (digits_.starts_with("-"))
+    digits_.erase(0, 1);
+  else
+    digits_.insert(0, "-");
 }
 
 std::string Keypad::meaning(bool& bad) const {
@@ -162,7 +182,8 @@ KeypadEvent Keypad::physical_keys() {
   for (const ImWchar c : io.InputQueueCharacters) {
     if (c < 32 || c == 127) continue;
     char utf8[5] = {};
-    if (c < 0x80) utf8[0] = static_cast<char>(c);
+    if (c < 0x80)
+      utf8[0] = static_cast<char>(c);
     else if (c < 0x800) {
       utf8[0] = static_cast<char>(0xC0 | (c >> 6));
       utf8[1] = static_cast<char>(0x80 | (c & 0x3F));
@@ -220,8 +241,10 @@ KeypadEvent Keypad::keys(Ui& ui, float key_height) {
   three("4", "5", "6");
   key("±", w, words::sign(), [&] { flip_sign(); });
   three("1", "2", "3");
-  if (date_) key("-", w, "-", [&] { type("-"); });
-  else key("/", w, "/", [&] { type("/"); });
+  if (date_)
+    key("-", w, "-", [&] { type("-"); });
+  else
+    key("/", w, "/", [&] { type("/"); });
   digit("0"), beside();
   key(".", w, words::decimal_mark(), [&] { type("."); });
   beside();

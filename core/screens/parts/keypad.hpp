@@ -1,6 +1,6 @@
 // Our keypad, docked at the bottom (beside the screen on a phone held sideways): digits, decimal mark, sign, the two or
-// three units that fit, erase, Next. It shows what the entry means in the other system while it is typed and says why a text
-// can't be read. Physical keyboards and gauges that type like one work too: Enter is Next, Escape closes.
+// three units that fit, erase, Next. It shows what the entry means in the other system while it is typed and says why a
+// text can't be read. Physical keyboards and gauges that type like one work too: Enter is Next, Escape closes.
 #pragma once
 
 #include <functional>
@@ -17,7 +17,8 @@ enum class KeypadEvent : std::uint8_t { None, Changed, Next, Close };
 
 class Keypad {
  public:
-  void open(std::string path, std::string label, Kind kind, std::string text, const Unit* unit, std::string range, bool date);
+  void open(std::string path, std::string label, Kind kind, std::string text, const Unit* unit, std::string range,
+            bool date);
   void close() { path_.clear(); }
   bool is_open() const { return !path_.empty(); }
   const std::string& path() const { return path_; }

@@ -65,15 +65,15 @@ void draw_states(const Pen& pen, const Chart& chart, const LashPlot& plot) {
   for (const auto& state : plot.states) {
     draw_level(pen, chart, state.lowest.in_mm(), pen.ink.quiet, true);
     const float width = pen.size_of(state.name, pen.body * 0.8f).x;
-    pen.label(chart.frame, {x, chart.y(state.lowest.in_mm())}, {0.0f, 0.5f}, state.name, pen.ink.quiet, pen.body * 0.8f);
+    pen.label(chart.frame, {x, chart.y(state.lowest.in_mm())}, {0.0f, 0.5f}, state.name, pen.ink.quiet,
+              pen.body * 0.8f);
     x += width + 0.9f * pen.body;
   }
 }
 
 void draw_readings(const Pen& pen, const Chart& chart, const LashPlot& plot) {
   if (plot.curve_mm) draw_function(pen, chart, plot.curve_mm, pen.ink.accent, pen.stroke * 1.4f);
-  for (const auto& p : plot.points)
-    pen.dot(chart.at(p.crank.in_rad(), p.lash.in_mm()), pen.body * 0.28f, pen.ink.text);
+  for (const auto& p : plot.points) pen.dot(chart.at(p.crank.in_rad(), p.lash.in_mm()), pen.body * 0.28f, pen.ink.text);
 }
 
 void draw_tight_spot(const Pen& pen, const Chart& chart, const LashPlot& plot) {

@@ -1,5 +1,5 @@
-// Lash over two crank turns against its window: readings, the fitted curve, the window, the other temperatures as further
-// lines, and the tight spot named by tooth and crank angle.
+// Lash over two crank turns against its window: readings, the fitted curve, the window, the other temperatures as
+// further lines, and the tight spot named by tooth and crank angle.
 #pragma once
 
 #include <functional>

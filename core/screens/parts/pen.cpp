@@ -76,7 +76,8 @@ void Pen::cross(ImVec2 at, float radius, ImU32 colour) const {
 void Pen::arrow(ImVec2 from, ImVec2 to, ImU32 colour, float head) const {
   const float angle = std::atan2(to.y - from.y, to.x - from.x);
   line(from, to, colour);
-  list->AddTriangleFilled(to, on_circle(to, head, angle + 0.42f * turn), on_circle(to, head, angle - 0.42f * turn), colour);
+  list->AddTriangleFilled(to, on_circle(to, head, angle + 0.42f * turn), on_circle(to, head, angle - 0.42f * turn),
+                          colour);
 }
 
 ImU32 faded(ImU32 colour, float alpha) {

@@ -1,5 +1,5 @@
-// What the drawings draw with: colours by what they mean, text by size and anchor, dashed lines, arcs. The drawings know
-// nothing of themes, windows or records; a screen hands them a pen, an area and the numbers that were judged.
+// What the drawings draw with: colours by what they mean, text by size and anchor, dashed lines, arcs. The drawings
+// know nothing of themes, windows or records; a screen hands them a pen, an area and the numbers that were judged.
 #pragma once
 
 #include <imgui.h>
@@ -9,12 +9,12 @@
 namespace camside::screens {
 
 struct Ink {
-  ImU32 ground = 0;      // what is drawn upon
-  ImU32 text = 0;        // words and figures
-  ImU32 quiet = 0;       // less important words
-  ImU32 line = 0;        // axes, shafts, outlines
-  ImU32 faint = 0;       // grid and bands, never the only carrier of a meaning
-  ImU32 accent = 0;      // what was measured
+  ImU32 ground = 0;  // what is drawn upon
+  ImU32 text = 0;    // words and figures
+  ImU32 quiet = 0;   // less important words
+  ImU32 line = 0;    // axes, shafts, outlines
+  ImU32 faint = 0;   // grid and bands, never the only carrier of a meaning
+  ImU32 accent = 0;  // what was measured
   ImU32 within = 0;
   ImU32 outside = 0;
   ImU32 not_proven = 0;
@@ -47,15 +47,16 @@ class Pen {
   float stroke = 2.0f;        // Sun draws heavier
 
   ImVec2 size_of(const std::string& text, float size, ImFont* font = nullptr) const;
-  void write(ImVec2 at, Anchor anchor, const std::string& text, ImU32 colour, float size = 0, ImFont* font = nullptr) const;
+  void write(ImVec2 at, Anchor anchor, const std::string& text, ImU32 colour, float size = 0,
+             ImFont* font = nullptr) const;
   // The same on a pill of ground colour, moved so that it stays inside `within`.
   void label(const Area& within, ImVec2 at, Anchor anchor, const std::string& text, ImU32 colour, float size = 0) const;
   void line(ImVec2 a, ImVec2 b, ImU32 colour, float width = 0) const;
   void dashed(ImVec2 a, ImVec2 b, ImU32 colour, float dash = 6.0f) const;
   void dashed_circle(ImVec2 centre, float radius, ImU32 colour, float dash = 6.0f) const;
   void ring(ImVec2 centre, float inner, float outer, ImU32 colour) const;
-  void dot(ImVec2 at, float radius, ImU32 fill) const;                // a measured point, ringed with ground
-  void cross(ImVec2 at, float radius, ImU32 colour) const;            // the second kind of point
+  void dot(ImVec2 at, float radius, ImU32 fill) const;      // a measured point, ringed with ground
+  void cross(ImVec2 at, float radius, ImU32 colour) const;  // the second kind of point
   void arrow(ImVec2 from, ImVec2 to, ImU32 colour, float head = 9.0f) const;
 };
 

@@ -8,7 +8,9 @@ namespace camside::screens {
 
 namespace {
 
-float bar_step(const Pen& pen) { return 2.5f * pen.body; }
+float bar_step(const Pen& pen) {
+  return 2.5f * pen.body;
+}
 
 Chart pick_chart(const Pen& pen, const Area& area, const PickPlot& plot) {
   double low = 0.0;

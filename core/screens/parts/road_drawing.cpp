@@ -18,19 +18,22 @@ struct Road {
 
 Road road_of(const Pen& pen, const Area& area, const RoadPlot& plot) {
   const double end = std::max(plot.now.in_km(), plot.due ? plot.due->in_km() : 0.0);
-  Road road{area.min.x + 0.5f * pen.body, area.max.x - 0.5f * pen.body, area.min.y + 2.0f * pen.body,
-            plot.from.in_km(), std::max(end, plot.from.in_km() + 1.0)};
+  Road road{area.min.x + 0.5f * pen.body, area.max.x - 0.5f * pen.body, area.min.y + 2.0f * pen.body, plot.from.in_km(),
+            std::max(end, plot.from.in_km() + 1.0)};
   return road;
 }
 
-void write_at(const Pen& pen, const Area& area, float x, float y, float anchor_y, const std::string& text, ImU32 colour) {
+void write_at(const Pen& pen, const Area& area, float x, float y, float anchor_y, const std::string& text,
+              ImU32 colour) {
   const float anchor_x = std::clamp((x - area.min.x) / std::max(1.0f, area.width()), 0.0f, 1.0f);
   pen.write({x, y}, {anchor_x, anchor_y}, text, colour, pen.body * 0.85f);
 }
 
 }  // namespace
 
-float road_height(const Pen& pen) { return 4.2f * pen.body; }
+float road_height(const Pen& pen) {
+  return 4.2f * pen.body;
+}
 
 void draw_road(const Pen& pen, const Area& area, const RoadPlot& plot,
                const std::function<std::string(Distance)>& show) {
@@ -45,8 +48,10 @@ void draw_road(const Pen& pen, const Area& area, const RoadPlot& plot,
     pen.line({due, road.y - pen.body}, {due, road.y + pen.body}, plot.state, pen.stroke * 1.5f);
     write_at(pen, area, due, road.y + 1.1f * pen.body, 0.0f, "look " + show(*plot.due), pen.ink.text);
   }
-  if (plot.proven) pen.dot({road.left, road.y}, 0.4f * pen.body, pen.ink.text);
-  else pen.cross({road.left, road.y}, 0.35f * pen.body, pen.ink.not_proven);
+  if (plot.proven)
+    pen.dot({road.left, road.y}, 0.4f * pen.body, pen.ink.text);
+  else
+    pen.cross({road.left, road.y}, 0.35f * pen.body, pen.ink.not_proven);
   pen.dot({now, road.y}, 0.45f * pen.body, pen.ink.accent);
   write_at(pen, area, now, road.y - 0.8f * pen.body, 1.0f, "now " + show(plot.now), pen.ink.text);
 }

@@ -12,14 +12,15 @@
 namespace camside::screens {
 
 struct RoadPlot {
-  Distance from;                 // odometer at the last proof, or 0
+  Distance from;  // odometer at the last proof, or 0
   bool proven = false;
   Distance now;
-  std::optional<Distance> due;   // odometer at the next look
-  ImU32 state = 0;               // colour of the state
+  std::optional<Distance> due;  // odometer at the next look
+  ImU32 state = 0;              // colour of the state
 };
 
 float road_height(const Pen& pen);
-void draw_road(const Pen& pen, const Area& area, const RoadPlot& plot, const std::function<std::string(Distance)>& show);
+void draw_road(const Pen& pen, const Area& area, const RoadPlot& plot,
+               const std::function<std::string(Distance)>& show);
 
 }  // namespace camside::screens

@@ -13,14 +13,12 @@ constexpr double pi = std::numbers::pi;
 // How readings become radii: the mean lies on `middle`, and a reading above it stands further out.
 struct Scale {
   ImVec2 centre;
-  float middle = 0;     // radius of the mean reading
+  float middle = 0;  // radius of the mean reading
   double px_per_mm = 0;
   double mean_mm = 0;
   bool clockwise = false;
 
-  float radius(double reading_mm) const {
-    return middle + static_cast<float>((reading_mm - mean_mm) * px_per_mm);
-  }
+  float radius(double reading_mm) const { return middle + static_cast<float>((reading_mm - mean_mm) * px_per_mm); }
   // 0° at the top, as a mark on a shaft is looked at.
   ImVec2 at(double angle, float r) const {
     const double a = (clockwise ? angle : -angle) - pi / 2;
@@ -106,8 +104,10 @@ void draw_points(const Pen& pen, const Scale& s, const RunoutPlot& plot) {
   for (std::size_t i = 0; i < plot.points.size(); i += stride) {
     const auto& p = plot.points[i];
     const ImVec2 at = s.at(p.at.in_rad(), std::max(2.0f, s.radius(p.reading.in_mm())));
-    if (p.turn <= 1) pen.dot(at, pen.body * 0.3f, pen.ink.text);
-    else pen.cross(at, pen.body * 0.28f, pen.ink.text);
+    if (p.turn <= 1)
+      pen.dot(at, pen.body * 0.3f, pen.ink.text);
+    else
+      pen.cross(at, pen.body * 0.28f, pen.ink.text);
   }
 }
 

@@ -1,6 +1,6 @@
 // The turn as it was read: readings as points round the shaft, the fitted curve through them, the band that the limit
-// allows, the highest needle that would still pass with this dial, and the high spot with where to find it. Drawn from the
-// same numbers that are judged; the radial scale is stated, the shaft's own size is not to scale.
+// allows, the highest needle that would still pass with this dial, and the high spot with where to find it. Drawn from
+// the same numbers that are judged; the radial scale is stated, the shaft's own size is not to scale.
 #pragma once
 
 #include <functional>
@@ -26,11 +26,12 @@ struct RunoutPlot {
   std::optional<Length> pass_line;         // TIR
   std::optional<Length> swing;             // judged TIR when there are no stations
   std::optional<Angle> high_spot;
-  ImU32 verdict = 0;                       // colour of the verdict
-  bool clockwise = false;                  // the angle runs with the clock, as seen
+  ImU32 verdict = 0;       // colour of the verdict
+  bool clockwise = false;  // the angle runs with the clock, as seen
 };
 
 // `show` writes a length in the user's unit; `step_text` the ring distance.
-void draw_runout(const Pen& pen, const Area& area, const RunoutPlot& plot, const std::function<std::string(Length)>& show);
+void draw_runout(const Pen& pen, const Area& area, const RunoutPlot& plot,
+                 const std::function<std::string(Length)>& show);
 
 }  // namespace camside::screens

@@ -33,7 +33,9 @@ struct Mm {
 std::vector<Mm> tooth_outline(const ToothedGear& g, double direction) {
   constexpr int steps = 10;
   std::vector<Mm> out;
-  const auto add = [&](double r, double a) { out.push_back({r * std::cos(direction + a), r * std::sin(direction + a)}); };
+  const auto add = [&](double r, double a) {
+    out.push_back({r * std::cos(direction + a), r * std::sin(direction + a)});
+  };
   const double foot = std::max(g.root_radius_mm, 0.0);
   const double start = std::max(g.base_radius_mm, foot);
   const double gap_edge = pi / g.teeth;
@@ -61,11 +63,13 @@ struct View {
   }
 };
 
-void draw_gear(const Pen& pen, const View& view, const ToothedGear& g, Mm centre, double middle_direction, ImU32 colour) {
+void draw_gear(const Pen& pen, const View& view, const ToothedGear& g, Mm centre, double middle_direction,
+               ImU32 colour) {
   const double pitch = 2 * pi / g.teeth;
   std::vector<ImVec2> path;
   for (int k = -3; k <= 3; ++k)
-    for (const Mm p : tooth_outline(g, middle_direction + k * pitch)) path.push_back(view.at({centre.x + p.x, centre.y + p.y}));
+    for (const Mm p : tooth_outline(g, middle_direction + k * pitch))
+      path.push_back(view.at({centre.x + p.x, centre.y + p.y}));
   pen.list->AddPolyline(path.data(), static_cast<int>(path.size()), colour, 0, pen.stroke * 1.3f);
 }
 
@@ -86,8 +90,8 @@ void draw_mesh(const Pen& pen, const View& view, const TeethPlot& plot, double w
   draw_gear(pen, view, g2, {0, plot.centre_distance_mm - g1.pitch_radius_mm}, d2, pen.ink.accent);
   const float far = static_cast<float>((g2.thickness_mm + shown / 2) * view.px_per_mm);
   if (shown * view.px_per_mm > 3)
-    pen.list->AddCircle({view.origin.x + far, view.origin.y}, static_cast<float>(shown * view.px_per_mm), pen.ink.not_proven, 0,
-                        pen.stroke);
+    pen.list->AddCircle({view.origin.x + far, view.origin.y}, static_cast<float>(shown * view.px_per_mm),
+                        pen.ink.not_proven, 0, pen.stroke);
 }
 
 // Enough magnification that the gap is a fifth of a tooth, in steps people can say: 5, 10, 20, 50 …
@@ -102,7 +106,8 @@ double widening(const TeethPlot& plot) {
 
 }  // namespace
 
-void draw_teeth(const Pen& pen, const Area& area, const TeethPlot& plot, const std::function<std::string(Length)>& show) {
+void draw_teeth(const Pen& pen, const Area& area, const TeethPlot& plot,
+                const std::function<std::string(Length)>& show) {
   if (plot.gear1.teeth < 4 || plot.gear2.teeth < 4) return;
   const double depth = plot.gear1.tip_radius_mm - plot.gear1.root_radius_mm;
   View view;
@@ -115,8 +120,8 @@ void draw_teeth(const Pen& pen, const Area& area, const TeethPlot& plot, const s
   pen.list->PopClipRect();
   char factor[48];
   std::snprintf(factor, sizeof factor, widened > 1 ? ", gap drawn %g times wider" : ", drawn true", widened);
-  pen.write({area.centre().x, area.max.y}, {0.5f, 1.0f}, "lash " + show(Length::mm(plot.lash_mm)) + factor, pen.ink.quiet,
-            pen.body * 0.85f);
+  pen.write({area.centre().x, area.max.y}, {0.5f, 1.0f}, "lash " + show(Length::mm(plot.lash_mm)) + factor,
+            pen.ink.quiet, pen.body * 0.85f);
 }
 
 }  // namespace camside::screens

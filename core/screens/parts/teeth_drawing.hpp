@@ -1,5 +1,5 @@
-// The mesh at the pitch point: true involute flanks of both gears, drawn from their base circles and thicknesses, with the
-// lash gap as it is. Real lash is too small to see, so a second drawing magnifies the gap; its factor is stated.
+// The mesh at the pitch point: true involute flanks of both gears, drawn from their base circles and thicknesses, with
+// the lash gap as it is. Real lash is too small to see, so a second drawing magnifies the gap; its factor is stated.
 #pragma once
 
 #include <functional>
@@ -27,6 +27,7 @@ struct TeethPlot {
   double lash_mm = 0;  // circumferential, at the operating circles; negative: the teeth would cut into one another
 };
 
-void draw_teeth(const Pen& pen, const Area& area, const TeethPlot& plot, const std::function<std::string(Length)>& show);
+void draw_teeth(const Pen& pen, const Area& area, const TeethPlot& plot,
+                const std::function<std::string(Length)>& show);
 
 }  // namespace camside::screens

@@ -6,7 +6,9 @@ namespace camside::screens {
 
 namespace {
 
-constexpr ImU32 rgb(unsigned hex) { return IM_COL32((hex >> 16) & 0xFF, (hex >> 8) & 0xFF, hex & 0xFF, 0xFF); }
+constexpr ImU32 rgb(unsigned hex) {
+  return IM_COL32((hex >> 16) & 0xFF, (hex >> 8) & 0xFF, hex & 0xFF, 0xFF);
+}
 
 constexpr Theme shop{
     .ground = rgb(0x11161A),
@@ -54,8 +56,12 @@ double luminance(ImU32 colour) {
 
 }  // namespace
 
-const Theme& shop_theme() { return shop; }
-const Theme& sun_theme() { return sun; }
+const Theme& shop_theme() {
+  return shop;
+}
+const Theme& sun_theme() {
+  return sun;
+}
 
 std::array<ColourPair, 22> pairs_used(const Theme& t) {
   return {{
@@ -92,9 +98,12 @@ double contrast(ImU32 front, ImU32 back) {
 
 ImU32 colour_of(const Theme& theme, Verdict verdict) {
   switch (verdict) {
-    case Verdict::Within: return theme.within;
-    case Verdict::Outside: return theme.outside;
-    case Verdict::NotProven: break;
+    case Verdict::Within:
+      return theme.within;
+    case Verdict::Outside:
+      return theme.outside;
+    case Verdict::NotProven:
+      break;
   }
   return theme.not_proven;
 }

@@ -1,5 +1,5 @@
-// The two looks: Shop (dark) and Sun (light, heavier strokes). Every colour a screen uses is named here by its role, and
-// tests/screens computes the contrast of every pair that is used: text at least 7:1, lines and marks at least 3:1.
+// The two looks: Shop (dark) and Sun (light, heavier strokes). Every colour a screen uses is named here by its role,
+// and tests/screens computes the contrast of every pair that is used: text at least 7:1, lines and marks at least 3:1.
 #pragma once
 
 #include <imgui.h>
@@ -14,15 +14,15 @@ namespace camside::screens {
 enum class ThemeChoice { System, Shop, Sun };
 
 struct Theme {
-  ImU32 ground;        // behind everything
-  ImU32 card;          // what stands on it
-  ImU32 pressed;       // a control under the finger
-  ImU32 text;          // on ground, card, pressed
-  ImU32 quiet;         // labels, helps; on ground and card
-  ImU32 line;          // outlines of fields, axes
-  ImU32 faint;         // separators, grid: decoration only
-  ImU32 accent;        // the main action, the chosen one, what was measured
-  ImU32 on_accent;     // text on accent
+  ImU32 ground;     // behind everything
+  ImU32 card;       // what stands on it
+  ImU32 pressed;    // a control under the finger
+  ImU32 text;       // on ground, card, pressed
+  ImU32 quiet;      // labels, helps; on ground and card
+  ImU32 line;       // outlines of fields, axes
+  ImU32 faint;      // separators, grid: decoration only
+  ImU32 accent;     // the main action, the chosen one, what was measured
+  ImU32 on_accent;  // text on accent
   ImU32 within;
   ImU32 outside;
   ImU32 not_proven;

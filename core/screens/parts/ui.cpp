@@ -10,21 +10,33 @@ constexpr float label_size = 16.0f;
 constexpr float body_size = 18.0f;
 constexpr float rounding = 10.0f;
 
-std::string id_text(std::string_view id) { return "##" + std::string(id); }
+std::string id_text(std::string_view id) {
+  return "##" + std::string(id);
+}
 }  // namespace
 
 const char* word_of(Role role) {
   switch (role) {
-    case Role::Button: return "button";
-    case Role::Row: return "row";
-    case Role::Choice: return "choice";
-    case Role::Field: return "field";
-    case Role::Key: return "key";
-    case Role::Place: return "place";
-    case Role::Heading: return "heading";
-    case Role::Text: return "text";
-    case Role::Verdict: return "verdict";
-    case Role::Drawing: return "drawing";
+    case Role::Button:
+      return "button";
+    case Role::Row:
+      return "row";
+    case Role::Choice:
+      return "choice";
+    case Role::Field:
+      return "field";
+    case Role::Key:
+      return "key";
+    case Role::Place:
+      return "place";
+    case Role::Heading:
+      return "heading";
+    case Role::Text:
+      return "text";
+    case Role::Verdict:
+      return "verdict";
+    case Role::Drawing:
+      return "drawing";
   }
   return "";
 }
@@ -32,8 +44,12 @@ const char* word_of(Role role) {
 Ui::Ui(const Theme& theme, const Fonts& fonts, float text_scale, Items& items)
     : theme_(theme), fonts_(fonts), text_scale_(text_scale), items_(items) {}
 
-float Ui::target() const { return std::max(48.0f, px(body_size) + 26.0f); }
-float Ui::width() const { return ImGui::GetContentRegionAvail().x - (in_card_ ? 16.0f : 0.0f); }
+float Ui::target() const {
+  return std::max(48.0f, px(body_size) + 26.0f);
+}
+float Ui::width() const {
+  return ImGui::GetContentRegionAvail().x - (in_card_ ? 16.0f : 0.0f);
+}
 
 Pen Ui::pen(ImU32 ground) const {
   Pen p;
@@ -72,15 +88,25 @@ void Ui::wrapped(const std::string& text, ImU32 colour, float size, ImFont* font
   ImGui::Dummy({std::min(box.x, room), box.y});
 }
 
-void Ui::title(const std::string& t) { wrapped(t, theme_.text, px(24), fonts_.bold, Role::Heading); }
-void Ui::heading(const std::string& t) { wrapped(t, theme_.text, px(20), fonts_.bold, Role::Heading); }
-void Ui::text(const std::string& t) { wrapped(t, theme_.text, px(body_size), fonts_.words, Role::Text); }
-void Ui::quiet(const std::string& t) { wrapped(t, theme_.quiet, px(label_size), fonts_.words, Role::Text); }
+void Ui::title(const std::string& t) {
+  wrapped(t, theme_.text, px(24), fonts_.bold, Role::Heading);
+}
+void Ui::heading(const std::string& t) {
+  wrapped(t, theme_.text, px(20), fonts_.bold, Role::Heading);
+}
+void Ui::text(const std::string& t) {
+  wrapped(t, theme_.text, px(body_size), fonts_.words, Role::Text);
+}
+void Ui::quiet(const std::string& t) {
+  wrapped(t, theme_.quiet, px(label_size), fonts_.words, Role::Text);
+}
 void Ui::coloured(const std::string& t, ImU32 colour, float size, ImFont* font) {
   wrapped(t, colour, size, font, Role::Text);
 }
 
-void Ui::gap(float height) { ImGui::Dummy({1, std::max(0.0f, height - ImGui::GetStyle().ItemSpacing.y)}); }
+void Ui::gap(float height) {
+  ImGui::Dummy({1, std::max(0.0f, height - ImGui::GetStyle().ItemSpacing.y)});
+}
 
 void Ui::separator() {
   const ImVec2 at = ImGui::GetCursorScreenPos();
@@ -122,40 +148,51 @@ void Ui::fit(const Area& where, const std::string& words, ImU32 colour, float si
 bool Ui::button(std::string_view id, const std::string& label, Look look, bool enabled, float wide) {
   const float w = wide > 0 ? wide : width();
   const float h = look == Look::Main ? std::max(64.0f, target()) : target();
-  return area(id, Role::Button, label, {w, h}, [&](const Area& at, bool pressed) {
-    ImDrawList* const list = ImGui::GetWindowDrawList();
-    const bool main = look == Look::Main && enabled;
-    if (main) list->AddRectFilled(at.min, at.max, pressed ? theme_.text : theme_.accent, rounding);
-    else if (pressed) list->AddRectFilled(at.min, at.max, theme_.pressed, rounding);
-    if (look == Look::Plain) list->AddRect(at.min, at.max, theme_.line, rounding, 0, theme_.stroke * 0.7f);
-    const ImU32 ink = main ? (pressed ? theme_.ground : theme_.on_accent) : enabled ? theme_.accent : theme_.quiet;
-    fit(at.inset(8), label, ink, px(body_size), fonts_.bold);
-  }, enabled);
+  return area(
+      id, Role::Button, label, {w, h},
+      [&](const Area& at, bool pressed) {
+        ImDrawList* const list = ImGui::GetWindowDrawList();
+        const bool main = look == Look::Main && enabled;
+        if (main)
+          list->AddRectFilled(at.min, at.max, pressed ? theme_.text : theme_.accent, rounding);
+        else if (pressed)
+          list->AddRectFilled(at.min, at.max, theme_.pressed, rounding);
+        if (look == Look::Plain) list->AddRect(at.min, at.max, theme_.line, rounding, 0, theme_.stroke * 0.7f);
+        const ImU32 ink = main ? (pressed ? theme_.ground : theme_.on_accent) : enabled ? theme_.accent : theme_.quiet;
+        fit(at.inset(8), label, ink, px(body_size), fonts_.bold);
+      },
+      enabled);
 }
 
 bool Ui::row(std::string_view id, const std::string& label, const std::string& value, bool enabled) {
   const float w = width();
   const float room = w - 24;
-  const ImVec2 value_box = fonts_.bold->CalcTextSizeA(px(body_size), 1.0e9f, 0, value.data(), value.data() + value.size());
+  const ImVec2 value_box =
+      fonts_.bold->CalcTextSizeA(px(body_size), 1.0e9f, 0, value.data(), value.data() + value.size());
   const bool beside = value_box.x < 0.5f * room;
   const float label_room = beside && !value.empty() ? room - value_box.x - 12 : room;
   const ImVec2 label_box =
       fonts_.words->CalcTextSizeA(px(body_size), 1.0e9f, label_room, label.data(), label.data() + label.size());
-  const ImVec2 below = fonts_.bold->CalcTextSizeA(px(body_size), 1.0e9f, room, value.data(), value.data() + value.size());
+  const ImVec2 below =
+      fonts_.bold->CalcTextSizeA(px(body_size), 1.0e9f, room, value.data(), value.data() + value.size());
   const float h = std::max(target(), label_box.y + 24 + (beside || value.empty() ? 0 : below.y + 4));
-  const bool fired = area(id, Role::Row, label, {w, h}, [&](const Area& at, bool pressed) {
-    ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, pressed ? theme_.pressed : theme_.card, rounding);
-    const ImU32 ink = enabled ? theme_.text : theme_.quiet;
-    const Area inner{{at.min.x + 12, at.min.y + 8}, {at.max.x - 12, at.max.y - 8}};
-    if (beside || value.empty()) {
-      fit({inner.min, {inner.min.x + label_room, inner.max.y}}, label, ink, px(body_size), fonts_.words, {0, 0.5f});
-      if (!value.empty())
-        fit({{inner.max.x - value_box.x - 1, inner.min.y}, inner.max}, value, ink, px(body_size), fonts_.bold, {1, 0.5f});
-    } else {
-      fit({inner.min, {inner.max.x, inner.min.y + label_box.y}}, label, ink, px(body_size), fonts_.words, {0, 0});
-      fit({{inner.min.x, inner.min.y + label_box.y}, inner.max}, value, ink, px(body_size), fonts_.bold, {0, 1});
-    }
-  }, enabled);
+  const bool fired = area(
+      id, Role::Row, label, {w, h},
+      [&](const Area& at, bool pressed) {
+        ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, pressed ? theme_.pressed : theme_.card, rounding);
+        const ImU32 ink = enabled ? theme_.text : theme_.quiet;
+        const Area inner{{at.min.x + 12, at.min.y + 8}, {at.max.x - 12, at.max.y - 8}};
+        if (beside || value.empty()) {
+          fit({inner.min, {inner.min.x + label_room, inner.max.y}}, label, ink, px(body_size), fonts_.words, {0, 0.5f});
+          if (!value.empty())
+            fit({{inner.max.x - value_box.x - 1, inner.min.y}, inner.max}, value, ink, px(body_size), fonts_.bold,
+                {1, 0.5f});
+        } else {
+          fit({inner.min, {inner.max.x, inner.min.y + label_box.y}}, label, ink, px(body_size), fonts_.words, {0, 0});
+          fit({{inner.min.x, inner.min.y + label_box.y}, inner.max}, value, ink, px(body_size), fonts_.bold, {0, 1});
+        }
+      },
+      enabled);
   items_.back().value = value;
   return fired;
 }
@@ -181,8 +218,8 @@ int Ui::segmented(std::string_view id, const std::string& label, std::span<const
           ImDrawList* const list = ImGui::GetWindowDrawList();
           if (on || pressed) list->AddRectFilled(at.min, at.max, on ? theme_.accent : theme_.pressed, rounding);
           list->AddRect(at.min, at.max, on ? theme_.accent : theme_.line, rounding, 0, theme_.stroke * 0.7f);
-          fit(at.inset(8), words[i], on ? theme_.on_accent : theme_.text, px(label_size), on ? fonts_.bold : fonts_.words,
-              {one_row ? 0.5f : 0.0f, 0.5f});
+          fit(at.inset(8), words[i], on ? theme_.on_accent : theme_.text, px(label_size),
+              on ? fonts_.bold : fonts_.words, {one_row ? 0.5f : 0.0f, 0.5f});
         }))
       fired = static_cast<int>(i);
     items_.back().chosen = on;
@@ -194,10 +231,12 @@ int Ui::segmented(std::string_view id, const std::string& label, std::span<const
 bool Ui::field(std::string_view id, const FieldLook& look) {
   const float w = look.width > 0 ? look.width : width();
   const std::string label = look.required && look.text.empty() ? look.label + " (needed)" : look.label;
-  const ImVec2 label_box = fonts_.words->CalcTextSizeA(px(label_size), 1.0e9f, w, label.data(), label.data() + label.size());
-  const ImVec2 error_box = look.error.empty() ? ImVec2{0, 0}
-                                              : fonts_.words->CalcTextSizeA(px(label_size), 1.0e9f, w, look.error.data(),
-                                                                            look.error.data() + look.error.size());
+  const ImVec2 label_box =
+      fonts_.words->CalcTextSizeA(px(label_size), 1.0e9f, w, label.data(), label.data() + label.size());
+  const ImVec2 error_box = look.error.empty()
+                               ? ImVec2{0, 0}
+                               : fonts_.words->CalcTextSizeA(px(label_size), 1.0e9f, w, look.error.data(),
+                                                             look.error.data() + look.error.size());
   const float box_h = target();
   const float h = label_box.y + 4 + box_h + (look.error.empty() ? 0 : error_box.y + 4);
   const bool fired = area(id, Role::Field, look.label, {w, h}, [&](const Area& at, bool pressed) {
@@ -246,7 +285,8 @@ void draw_verdict_mark(const Pen& pen, ImVec2 c, float r, Verdict verdict, ImU32
   const float w = pen.stroke * 1.5f;
   if (verdict == Verdict::Within) {
     list->AddCircle(c, r, colour, 0, w);
-    const ImVec2 tick[3] = {{c.x - 0.45f * r, c.y}, {c.x - 0.1f * r, c.y + 0.38f * r}, {c.x + 0.5f * r, c.y - 0.35f * r}};
+    const ImVec2 tick[3] = {
+        {c.x - 0.45f * r, c.y}, {c.x - 0.1f * r, c.y + 0.38f * r}, {c.x + 0.5f * r, c.y - 0.35f * r}};
     list->AddPolyline(tick, 3, colour, 0, w);
   } else if (verdict == Verdict::Outside) {
     list->AddRect({c.x - r, c.y - r}, {c.x + r, c.y + r}, colour, 2, 0, w);

@@ -1,5 +1,5 @@
-// Our widgets. All act on release, inside; all are at least 48 px high; each publishes an Item. A widget that is pressed
-// and then dragged does nothing (gesture.hpp takes the press away).
+// Our widgets. All act on release, inside; all are at least 48 px high; each publishes an Item. A widget that is
+// pressed and then dragged does nothing (gesture.hpp takes the press away).
 //
 // One Ui lives for one frame. Sizes are in units (CSS pixels); px() applies the owner's text size.
 #pragma once
@@ -71,7 +71,8 @@ class Ui {
   void begin_card();
   void end_card();
 
-  Item& publish(Role role, const std::string& label, ImVec2 min, ImVec2 max, ImGuiID id = 0, const std::string& value = {});
+  Item& publish(Role role, const std::string& label, ImVec2 min, ImVec2 max, ImGuiID id = 0,
+                const std::string& value = {});
 
  private:
   void wrapped(const std::string& text, ImU32 colour, float size, ImFont* font, Role role);
