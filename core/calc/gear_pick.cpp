@@ -110,7 +110,7 @@ void check_window(const Mesh& m, std::size_t i, Findings& out) {
     const Window& w = m.windows[k];
     if (w.lowest && w.highest && *w.lowest > *w.highest)
       out.push_back(
-          remarks::window_upside_down(fmt::format("meshes[{}].windows[{}].lowest", i, k), *w.lowest, *w.highest));
+          remarks::wanted_lash_upside_down(fmt::format("meshes[{}].windows[{}].lowest", i, k), *w.lowest, *w.highest));
   }
 }
 

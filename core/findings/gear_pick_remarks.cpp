@@ -49,7 +49,7 @@ Finding no_window(std::string field, const std::string& mesh) {
           "Enter the lowest or highest lash of the part maker's sheet for at least one state"};
 }
 
-Finding window_upside_down(std::string field, Length lowest, Length highest) {
+Finding wanted_lash_upside_down(std::string field, Length lowest, Length highest) {
   return {1309, Severity::Refusal, std::move(field),
           fmt::format("The lowest wanted lash {} is above the highest {}", mm_and_inch(lowest), mm_and_inch(highest)),
           "Exchange the two or correct them"};

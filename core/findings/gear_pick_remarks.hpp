@@ -19,7 +19,7 @@ Finding shared_gear_unlike(std::string field, const std::string& gear);         
 Finding too_many_combinations(std::size_t most);                                             // 1306
 Finding lash_upside_down(std::string field, Length low, Length high);                        // 1307
 Finding no_window(std::string field, const std::string& mesh);                               // 1308
-Finding window_upside_down(std::string field, Length lowest, Length highest);                // 1309
+Finding wanted_lash_upside_down(std::string field, Length lowest, Length highest);           // 1309
 
 // Sizes and train.
 Finding size_meaning_not_said(std::string field, const std::string& gear);            // 1310
