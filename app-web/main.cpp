@@ -1,19 +1,80 @@
-#include <SDL.h>
+// Camside in the browser: opens the window, then does nothing until the page asks for a frame (page/host.js). The
+// functions at the end are all the page may call.
+#include <emscripten/emscripten.h>
 #include <imgui.h>
-#include <imgui_impl_opengl3.h>
-#include <imgui_impl_sdl2.h>
-int main() {
-  SDL_Init(SDL_INIT_VIDEO);
-  SDL_Window* w = SDL_CreateWindow("", 0, 0, 300, 300, SDL_WINDOW_OPENGL);
-  SDL_GLContext c = SDL_GL_CreateContext(w);
-  ImGui::CreateContext();
-  ImGui_ImplSDL2_InitForOpenGL(w, c);
-  ImGui_ImplOpenGL3_Init("#version 300 es");
-  SDL_Event e;
-  while (SDL_PollEvent(&e)) ImGui_ImplSDL2_ProcessEvent(&e);
-  ImGui_ImplOpenGL3_NewFrame();
-  ImGui_ImplSDL2_NewFrame();
-  ImGui::NewFrame();
-  ImGui::Render();
-  ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+
+#include <cstdlib>
+#include <string>
+
+#include "app.hpp"
+
+namespace camside::page {
+namespace {
+
+App* app = nullptr;  // lives as long as the page
+
+std::string taken(char* bytes, int length) {
+  std::string text(bytes == nullptr ? "" : bytes, static_cast<std::size_t>(length));
+  std::free(bytes);
+  return text;
 }
+
+}  // namespace
+}  // namespace camside::page
+
+using camside::page::app;
+using camside::page::taken;
+
+int main() {
+  ImGui::CreateContext();
+  app = new camside::page::App;
+  return app->open() ? 0 : 1;
+}
+
+extern "C" {
+
+// Draws a frame. Seconds until the next one is wanted; negative when nothing more will change by itself.
+EMSCRIPTEN_KEEPALIVE double camside_frame() {
+  return app->frame();
+}
+EMSCRIPTEN_KEEPALIVE void camside_settle() {
+  app->settle();
+}
+
+EMSCRIPTEN_KEEPALIVE void camside_resize(float css_width, float css_height, int pixel_width, int pixel_height) {
+  app->resize({css_width, css_height, pixel_width, pixel_height});
+}
+EMSCRIPTEN_KEEPALIVE void camside_insets(float top, float right, float bottom, float left) {
+  app->insets({top, right, bottom, left});
+}
+EMSCRIPTEN_KEEPALIVE void camside_light(int on) {
+  app->prefer_light(on != 0);
+}
+EMSCRIPTEN_KEEPALIVE void camside_reduced_motion(int on) {
+  app->prefer_still(on != 0);
+}
+EMSCRIPTEN_KEEPALIVE void camside_context(int there) {
+  app->context(there != 0);
+}
+
+EMSCRIPTEN_KEEPALIVE void camside_text(char* bytes, int length) {
+  app->text(taken(bytes, length));
+}
+EMSCRIPTEN_KEEPALIVE void camside_text_done() {
+  app->text_done();
+}
+
+EMSCRIPTEN_KEEPALIVE void camside_loaded(int ticket, int worked, char* newest, int newest_length, char* previous,
+                                         int previous_length) {
+  app->loaded(ticket, worked != 0, {taken(newest, newest_length), taken(previous, previous_length)});
+}
+EMSCRIPTEN_KEEPALIVE void camside_saved(int ticket, int answer) {
+  app->saved(ticket, answer);
+}
+
+// What is on screen as JSON, for tests; changes nothing.
+EMSCRIPTEN_KEEPALIVE const char* camside_items() {
+  return app->items();
+}
+
+}  // extern "C"

@@ -168,7 +168,11 @@ Natural operator<<(const Natural& a, int bits) {
 
 std::strong_ordering operator<=>(const Natural& a, const Natural& b) {
   if (a.limbs_.size() != b.limbs_.size()) return a.limbs_.size() <=> b.limbs_.size();
-  return std::lexicographical_compare_three_way(a.limbs_.rbegin(), a.limbs_.rend(), b.limbs_.rbegin(), b.limbs_.rend());
+  // By hand: the browser's libc++ 14 has no std::lexicographical_compare_three_way.
+  for (std::size_t i = a.limbs_.size(); i-- > 0;) {
+    if (a.limbs_[i] != b.limbs_[i]) return a.limbs_[i] <=> b.limbs_[i];
+  }
+  return std::strong_ordering::equal;
 }
 
 // Long division as on paper, in base 2³²: both numbers are first shifted so that the divisor's leading digit is at

@@ -1,0 +1,58 @@
+#include "bridge.hpp"
+
+#include <emscripten/emscripten.h>
+
+// Emscripten passes plain C types only; everything goes to the object `host` that page/host.js hands over at the start.
+// clang-format off
+EM_JS(void, host_request_frame, (), { Module["host"]["requestFrame"](); });
+EM_JS(void, host_cursor, (const char* style), { Module["host"]["cursor"](UTF8ToString(style)); });
+EM_JS(void, host_copy, (const char* text), { Module["host"]["copy"](UTF8ToString(text)); });
+EM_JS(void, host_keep_awake, (int on), { Module["host"]["keepAwake"](!!on); });
+EM_JS(void, host_close_text, (), { Module["host"]["closeText"](); });
+EM_JS(void, host_open_text, (double x, double y, double width, double height, int limit, const char* label, const char* text), {
+  Module["host"]["openText"]({
+    "x": x, "y": y, "width": width, "height": height, "limit": limit, "label": UTF8ToString(label), "text": UTF8ToString(text)
+  });
+});
+EM_JS(void, host_load, (int ticket, const char* name), { Module["host"]["load"](ticket, UTF8ToString(name)); });
+EM_JS(void, host_save, (int ticket, const char* name, const char* bytes, int length), {
+  Module["host"]["save"](ticket, UTF8ToString(name), bytes, length);
+});
+EM_JS(void, host_set_aside, (const char* name, int previous_is_good), {
+  Module["host"]["setAside"](UTF8ToString(name), !!previous_is_good);
+});
+// clang-format on
+
+namespace camside::page {
+
+void request_frame() {
+  host_request_frame();
+}
+void set_cursor(const char* css_name) {
+  host_cursor(css_name);
+}
+void copy_text(const std::string& text) {
+  host_copy(text.c_str());
+}
+void keep_awake(bool on) {
+  host_keep_awake(on ? 1 : 0);
+}
+void close_text_field() {
+  host_close_text();
+}
+
+void open_text_field(const TextField& field) {
+  host_open_text(field.x, field.y, field.width, field.height, field.limit, field.label.c_str(), field.text.c_str());
+}
+
+void load(int ticket, const std::string& name) {
+  host_load(ticket, name.c_str());
+}
+void save(int ticket, const std::string& name, std::string_view bytes) {
+  host_save(ticket, name.c_str(), bytes.data(), static_cast<int>(bytes.size()));
+}
+void set_aside(const std::string& name, bool previous_is_good) {
+  host_set_aside(name.c_str(), previous_is_good ? 1 : 0);
+}
+
+}  // namespace camside::page

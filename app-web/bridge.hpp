@@ -1,0 +1,28 @@
+// What Camside asks of its page; answered by page/host.js.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace camside::page {
+
+void request_frame();
+void set_cursor(const char* css_name);
+void copy_text(const std::string& text);
+void keep_awake(bool on);
+
+struct TextField {
+  float x = 0.0F, y = 0.0F, width = 0.0F, height = 0.0F;  // CSS pixels
+  int limit = 0;                                          // characters
+  std::string label;
+  std::string text;
+};
+void open_text_field(const TextField& field);  // inside the tap, else a phone shows no keyboard
+void close_text_field();
+
+// Answered later by camside_loaded and camside_saved with the same ticket.
+void load(int ticket, const std::string& name);
+void save(int ticket, const std::string& name, std::string_view bytes);
+void set_aside(const std::string& name, bool previous_is_good);
+
+}  // namespace camside::page

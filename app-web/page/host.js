@@ -1,0 +1,202 @@
+// Camside's page: starts the program, asks for frames only when something changed, sizes the canvas, and gives the program
+// what SDL2 lacks: a text field, storage, clipboard, wake lock, theme, safe area.
+import createCamside from "./camside_web.js";
+import { closeTextField, openTextField } from "./text_field.js";
+import * as store from "./store.js";
+
+const canvas = document.getElementById("canvas");
+const words = document.getElementById("words");
+const state = document.getElementById("state");
+
+let program = null;  // the compiled Camside, once it runs
+let frames = 0;
+
+function say(text, trouble = false) {
+  state.textContent = text;
+  state.classList.toggle("trouble", trouble);
+}
+
+// Frames on demand: one animation frame or one timer is under way at a time, and none while nothing changes.
+let frameHandle = 0;
+let timer = 0;
+
+function requestFrame() {
+  clearTimeout(timer);
+  timer = 0;
+  if (!frameHandle && !document.hidden) frameHandle = requestAnimationFrame(frame);
+}
+
+function frame() {
+  frameHandle = 0;
+  const rest = program._camside_frame();  // seconds until the next frame is wanted; negative: none is
+  frames += 1;
+  if (frames === 1) showCanvas();
+  if (rest === 0) requestFrame();
+  else if (rest > 0) timer = setTimeout(requestFrame, rest * 1000);
+}
+
+function showCanvas() {
+  words.hidden = true;
+  canvas.focus({ preventScroll: true });
+  requestAnimationFrame(() => performance.mark("usable"));
+}
+
+// The size of the canvas has one owner, Camside's window: it hears the size in CSS pixels and in device pixels.
+let observed = null;
+
+function fit() {
+  const box = canvas.getBoundingClientRect();
+  const density = window.devicePixelRatio;
+  const exact = observed?.devicePixelContentBoxSize?.[0];
+  const pixels = (css, own) => {
+    const rounded = Math.round(css * density);
+    return own !== undefined && Math.abs(own - rounded) <= 1 ? own : rounded;  // emulated phones report it wrong
+  };
+  program._camside_resize(box.width, box.height, pixels(box.width, exact?.inlineSize), pixels(box.height, exact?.blockSize));
+  fitInsets();
+  if (frames) frame0();
+}
+
+// Drawn at once, so that no stretched picture is seen while a window is pulled.
+function frame0() {
+  cancelAnimationFrame(frameHandle);
+  frame();
+}
+
+function fitInsets() {
+  const edge = getComputedStyle(document.getElementById("safe-area"));
+  const view = window.visualViewport;
+  const keyboard = view ? Math.max(0, window.innerHeight - view.height - view.offsetTop) : 0;
+  const [top, right, bottom, left] = ["Top", "Right", "Bottom", "Left"].map((side) => parseFloat(edge[`padding${side}`]) || 0);
+  program._camside_insets(top, right, Math.max(bottom, keyboard), left);
+}
+
+function watchSize() {
+  const observer = new ResizeObserver(([entry]) => { observed = entry; fit(); });
+  try {
+    observer.observe(canvas, { box: "device-pixel-content-box" });
+  } catch {
+    observer.observe(canvas);
+  }
+  window.visualViewport?.addEventListener("resize", fitInsets);
+  watchDensity();
+}
+
+function watchDensity() {
+  matchMedia(`(resolution: ${window.devicePixelRatio}dppx)`).addEventListener("change", () => {
+    fit();
+    watchDensity();
+  }, { once: true });
+}
+
+function watchSettings() {
+  const watch = (query, told) => {
+    const media = matchMedia(query);
+    media.addEventListener("change", () => told(media.matches));
+    told(media.matches);
+  };
+  watch("(prefers-color-scheme: light)", (light) => program._camside_light(light));
+  watch("(prefers-reduced-motion: reduce)", (still) => program._camside_reduced_motion(still));
+}
+
+function watchInput() {
+  canvas.addEventListener("contextmenu", (event) => event.preventDefault());
+  canvas.addEventListener("pointerdown", () => canvas.focus({ preventScroll: true }));
+  // SDL2 has heard the release by now. Drawing here lets a tap on a text field focus the real one within the tap, which
+  // phones insist on before they show their keyboard.
+  for (const release of ["touchend", "mouseup"]) window.addEventListener(release, () => program._camside_settle());
+  canvas.addEventListener("webglcontextlost", (event) => {
+    event.preventDefault();
+    program._camside_context(false);
+  });
+  canvas.addEventListener("webglcontextrestored", () => program._camside_context(true));
+  document.addEventListener("visibilitychange", () => {
+    if (!document.hidden) requestFrame();
+    if (!document.hidden && awake) keepAwake(true);
+  });
+}
+
+// The wake lock is the browser's to take away whenever the page is hidden; it is asked for again when it is back.
+let awake = false;
+let lock = null;
+
+async function keepAwake(wanted) {
+  awake = wanted;
+  try {
+    if (wanted) lock = await navigator.wakeLock.request("screen");
+    else await lock?.release();
+  } catch {
+    lock = null;  // no wake lock here or not now: the screen dims as it always does
+  }
+}
+
+function bytesFrom(address, length) { return program.HEAPU8.slice(address, address + length); }
+
+// The program gets bytes as a block it frees itself; none is the address 0.
+function bytesTo(bytes) {
+  if (!bytes) return [0, 0];
+  const address = program._malloc(bytes.length || 1);
+  program.HEAPU8.set(bytes, address);
+  return [address, bytes.length];
+}
+
+function textTo(call, text) {
+  const [address, length] = bytesTo(new TextEncoder().encode(text));
+  call(address, length);
+}
+
+// What the program asks of the page; called from bridge.cpp.
+const host = {
+  requestFrame,
+  keepAwake,
+  cursor(style) { canvas.style.cursor = style; },
+  copy(text) { navigator.clipboard?.writeText(text).catch(() => {}); },
+  closeText: closeTextField,
+  openText(request) {
+    openTextField({
+      ...request,
+      changed: (text) => textTo(program._camside_text, text),
+      done: () => { program._camside_text_done(); canvas.focus({ preventScroll: true }); },
+    });
+  },
+  load(ticket, name) {
+    store.load(name).then(
+      ({ newest, previous }) => program._camside_loaded(ticket, 1, ...bytesTo(newest), ...bytesTo(previous)),
+      (error) => { console.warn("load", error); program._camside_loaded(ticket, 0, 0, 0, 0, 0); });
+  },
+  save(ticket, name, address, length) {
+    store.save(name, bytesFrom(address, length)).then(
+      () => program._camside_saved(ticket, 1),
+      (error) => { console.warn("save", error); program._camside_saved(ticket, error?.name === "QuotaExceededError" ? -1 : 0); });
+  },
+  setAside(name, previousIsGood) { store.setAside(name, previousIsGood).catch((error) => console.warn("set aside", error)); },
+};
+
+// For tests and for the curious: what is on screen and how often it was drawn. Reading changes nothing.
+function openWindowForTests() {
+  globalThis.camside = Object.freeze({
+    frames: () => frames,
+    items: () => JSON.parse(program.UTF8ToString(program._camside_items())),
+  });
+}
+
+async function start() {
+  if (!document.createElement("canvas").getContext("webgl2")) {
+    say("Camside draws with WebGL2, which this browser does not offer. A current browser, or graphics acceleration turned on "
+      + "in its settings, will do", true);
+    return;
+  }
+  canvas.hidden = false;
+  program = await createCamside({ canvas, host });
+  openWindowForTests();
+  watchSettings();
+  watchInput();
+  watchSize();
+  requestFrame();
+}
+
+start().catch((error) => {
+  canvas.hidden = true;
+  console.error(error);
+  say(`Camside could not start: ${error?.message ?? error}. Load the page again; what you saved is kept`, true);
+});

@@ -1,0 +1,57 @@
+#include "page_platform.hpp"
+
+#include <emscripten/emscripten.h>
+#include <fmt/format.h>
+
+#include <cstdlib>
+#include <ctime>
+#include <utility>
+
+#include "bridge.hpp"
+
+namespace camside::page {
+
+bool PagePlatform::open_text_field(const screens::TextRequest& request) {
+  page::close_text_field();  // ends the one before, if any
+  request_ = request;
+  page::open_text_field(
+      {request.x, request.y, request.width, request.height, request.limit, request.label, request.text});
+  return true;
+}
+
+void PagePlatform::close_text_field() {
+  page::close_text_field();
+}
+void PagePlatform::copy_text(const std::string& text) {
+  page::copy_text(text);
+}
+
+void PagePlatform::keep_awake(bool on) {
+  if (on != awake_) page::keep_awake(on);
+  awake_ = on;
+}
+
+double PagePlatform::seconds() const {
+  return emscripten_get_now() / 1000.0;
+}
+
+std::string PagePlatform::local_time() const {
+  const std::time_t now = std::time(nullptr);
+  std::tm local{};
+  localtime_r(&now, &local);
+  const long offset_min = local.tm_gmtoff / 60;
+  return fmt::format("{:04}-{:02}-{:02}T{:02}:{:02}:{:02}{}{:02}:{:02}", local.tm_year + 1900, local.tm_mon + 1,
+                     local.tm_mday, local.tm_hour, local.tm_min, local.tm_sec, offset_min < 0 ? '-' : '+',
+                     std::labs(offset_min) / 60, std::labs(offset_min) % 60);
+}
+
+void PagePlatform::text(std::string text) {
+  if (request_.changed) request_.changed(std::move(text));
+}
+
+void PagePlatform::text_done() {
+  const auto done = std::exchange(request_, {}).done;
+  if (done) done();
+}
+
+}  // namespace camside::page

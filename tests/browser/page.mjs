@@ -1,0 +1,71 @@
+// Opens the built page in Debian's Chromium the way a phone would see it, and watches for anything that goes wrong.
+import { spawn } from "node:child_process";
+import { createRequire } from "node:module";
+import { fileURLToPath } from "node:url";
+import path from "node:path";
+
+export const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), "../..");
+const { chromium } = createRequire(path.join(root, "build/browser/package.json"))("playwright-core");
+
+export const PHONE = { viewport: { width: 390, height: 844 }, deviceScaleFactor: 3, hasTouch: true, isMobile: true };
+
+// WebGL2 without a graphics card, and no traffic of the browser's own.
+const FLAGS = [
+  "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--ignore-gpu-blocklist", "--no-sandbox", "--no-first-run",
+  "--disable-background-networking", "--disable-component-update", "--disable-sync", "--disable-default-apps",
+  "--disable-domain-reliability", "--disable-features=OptimizationHints,MediaRouter",
+];
+
+export async function startServer() {
+  const server = spawn(path.join(root, "scripts/serve"), ["--port", "0"], { stdio: ["ignore", "pipe", "inherit"] });
+  const line = await new Promise((resolve, reject) => {
+    server.stdout.once("data", (data) => resolve(String(data)));
+    server.once("exit", () => reject(new Error("the server stopped")));
+  });
+  return { address: line.match(/http:\S+/)[0], stop: () => server.kill() };
+}
+
+export function startBrowser() {
+  return chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: FLAGS });
+}
+
+// → page with page.troubles: console errors, page errors, CSP violations, requests elsewhere or failed
+export async function openPage(context, address) {
+  const page = await context.newPage();
+  page.troubles = [];
+  const note = (kind) => (event) => page.troubles.push(`${kind}: ${event.text?.() ?? event.message ?? event.url?.() ?? event}`);
+  page.on("console", (message) => { if (["error", "warning"].includes(message.type())) note("console")(message); });
+  page.on("pageerror", note("page error"));
+  page.on("requestfailed", note("request failed"));
+  page.on("request", (request) => { if (!request.url().startsWith(address)) note("request elsewhere")(request); });
+  await page.addInitScript(() => {
+    document.addEventListener("securitypolicyviolation", (event) => console.error(`CSP: ${event.violatedDirective}`));
+  });
+  await page.goto(address);
+  await page.waitForFunction(() => performance.getEntriesByName("usable").length > 0, null, { timeout: 30000 });
+  return page;
+}
+
+export const frames = (page) => page.evaluate(() => camside.frames());
+export const items = (page) => page.evaluate(() => camside.items());
+export const rest = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
+
+// Waits until nothing is drawn any more.
+export async function settled(page) {
+  for (let before = -1, now = await frames(page); before !== now; now = await frames(page)) {
+    before = now;
+    await rest(150);
+  }
+}
+
+export async function item(page, label) {
+  const found = (await items(page)).find((one) => one.label === label);
+  if (!found) throw new Error(`nothing on screen is labelled "${label}": ${(await items(page)).map((one) => one.label).join(" · ")}`);
+  return found;
+}
+
+export async function tap(page, label) {
+  const { x, y, width, height } = await item(page, label);
+  await page.touchscreen.tap(x + width / 2, y + height / 2);
+  await settled(page);
+}

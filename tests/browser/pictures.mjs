@@ -1,0 +1,45 @@
+// Pictures of every screen at three sizes in both themes, into build/pictures (or the folder given).
+//   node tests/browser/pictures.mjs [folder]
+import { mkdirSync } from "node:fs";
+import path from "node:path";
+import { openPage, root, settled, startBrowser, startServer, tap } from "./page.mjs";
+
+const SIZES = [[390, 844], [844, 390], [1440, 900]];
+const THEMES = { sun: "light", shop: "dark" };
+// From the start of the app: the labels to tap, one after another.
+const SCREENS = {
+  bikes: ["Bikes"],
+  bench: ["Bench"],
+  "look-over": ["Look-over"],
+  setup: ["Setup"],
+  runout: ["Bench", "Runout"],
+  lash: ["Bench", "Gear lash"],
+  "gears-to-order": ["Bench", "Gears to order"],
+  pushrods: ["Bench", "Pushrods"],
+  due: ["Bench", "Due"],
+};
+
+async function picture(browser, address, folder, [width, height], theme, screen) {
+  const touch = width < 900 || height < 500;
+  const context = await browser.newContext({
+    viewport: { width, height }, deviceScaleFactor: touch ? 3 : 2, hasTouch: true, isMobile: touch, colorScheme: THEMES[theme],
+  });
+  const page = await openPage(context, address);
+  await settled(page);
+  for (const label of SCREENS[screen]) await tap(page, label);
+  await page.screenshot({ path: path.join(folder, `${screen}-${width}x${height}-${theme}.png`) });
+  await context.close();
+}
+
+const folder = path.resolve(process.argv[2] ?? path.join(root, "build/pictures"));
+mkdirSync(folder, { recursive: true });
+const server = await startServer();
+const browser = await startBrowser();
+for (const size of SIZES) {
+  for (const theme of Object.keys(THEMES)) {
+    for (const screen of Object.keys(SCREENS)) await picture(browser, server.address, folder, size, theme, screen);
+  }
+}
+await browser.close();
+server.stop();
+console.log(`pictures are in ${folder}`);

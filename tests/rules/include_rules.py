@@ -1,0 +1,115 @@
+"""usage: include_rules.py house | planted
+
+house: scans the sources for anything a folder must not see. planted: gives every rule a violation and insists that it is
+caught, and a harmless line that must pass.
+"""
+import pathlib
+import re
+import sys
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+ROWS = ["units", "findings", "calc", "records", "storage", "screens"]  # a row may use the rows above it
+
+DEAR_IMGUI = re.compile(r'#include [<"](imgui|imstb)')
+WINDOW = re.compile(r'#include [<"](SDL|GLFW|GL/|GLES|imgui_impl)')
+BROWSER = re.compile(r'__EMSCRIPTEN__|#include [<"]emscripten|EM_JS|EM_ASM')
+DISK = re.compile(r"#include <(fstream|filesystem|cstdio|stdio\.h|unistd\.h|fcntl\.h|sys/.*)>|\bfopen\s*\(")
+CLOCK = re.compile(r"_clock::now|\bstd::time\s*\(|[^\w.:]time\s*\(\s*(nullptr|0|NULL)\s*\)|#include <random>")
+LOCALE = re.compile(r"#include <(iostream|locale|clocale)>|\bsetlocale\s*\(|std::locale")
+EXCEPTION = re.compile(r"\b(throw|try|catch|dynamic_cast|typeid)\b\s*[({<\w;]")
+INCLUDED_ROW = re.compile(r'#include "(\w+)/')
+
+# rule: its name, the files it is about, what they must not hold
+PATTERN_RULES = [
+    ("only screens and the apps see Dear ImGui", lambda p: p[0] == "core" and p[1] != "screens", DEAR_IMGUI),
+    ("only the apps see windows", lambda p: p[0] == "core", WINDOW),
+    ("only app-web sees the browser", lambda p: p[0] in ("core", "app-desktop"), BROWSER),
+    ("only the apps' stores touch the disk", lambda p: p[0] == "core", DISK),
+    ("the core has no clock and no chance", lambda p: p[0] == "core", CLOCK),
+    ("the core has no locale", lambda p: p[0] == "core", LOCALE),
+    ("errors are values in the core", lambda p: p[0] == "core", EXCEPTION),
+]
+LAYERS = "a folder of core uses only the rows above it"
+
+
+def code_lines(text: str):
+    """Lines without comments and without the insides of strings, numbered from 1."""
+    text = re.sub(r"/\*.*?\*/", lambda m: "\n" * m.group().count("\n"), text, flags=re.S)
+    for number, line in enumerate(text.splitlines(), 1):
+        if not line.lstrip().startswith("#include"):
+            line = re.sub(r'"(\\.|[^"\\])*"', '""', line)
+        yield number, line.split("//")[0]
+
+
+def layer_broken(parts: tuple[str, ...], line: str) -> bool:
+    included = INCLUDED_ROW.search(line)
+    if parts[0] != "core" or not included or parts[1] not in ROWS or included[1] not in ROWS:
+        return False
+    return ROWS.index(included[1]) > ROWS.index(parts[1])
+
+
+def violations(path: str, text: str):
+    parts = pathlib.PurePosixPath(path).parts
+    for number, line in code_lines(text):
+        for name, about, pattern in PATTERN_RULES:
+            if about(parts) and pattern.search(line):
+                yield f"{path}:{number}: {name}: {line.strip()}"
+        if layer_broken(parts, line):
+            yield f"{path}:{number}: {LAYERS}: {line.strip()}"
+
+
+def sources():
+    for folder in ("core", "app-desktop", "app-web"):
+        for path in sorted((ROOT / folder).rglob("*")):
+            if path.suffix in (".hpp", ".cpp", ".h", ".c"):
+                yield path.relative_to(ROOT).as_posix(), path.read_text(encoding="utf-8")
+
+
+def house() -> list[str]:
+    files = list(sources())
+    if len(files) < 20:
+        return [f"only {len(files)} sources were found; the scan looks in the wrong place"]
+    return [found for path, text in files for found in violations(path, text)]
+
+
+PLANTED = {  # file, line, rule that must catch it
+    ("core/calc/planted.cpp", "#include <imgui.h>"): "Dear ImGui",
+    ("core/screens/planted.cpp", "#include <SDL.h>"): "see windows",
+    ("core/screens/planted.hpp", "#include <GLFW/glfw3.h>"): "see windows",
+    ("core/storage/planted.cpp", "#ifdef __EMSCRIPTEN__"): "the browser",
+    ("app-desktop/planted.cpp", "#include <emscripten/html5.h>"): "the browser",
+    ("core/records/planted.cpp", "#include <fstream>"): "the disk",
+    ("core/storage/planted.cpp", 'FILE* file = fopen("x", "r");'): "the disk",
+    ("core/calc/planted.cpp", "auto now = std::chrono::system_clock::now();"): "no clock",
+    ("core/calc/planted.cpp", "srand(time(nullptr));"): "no clock",
+    ("core/units/planted.cpp", "#include <iostream>"): "no locale",
+    ("core/units/planted.cpp", "throw std::runtime_error(text);"): "errors are values",
+    ("core/screens/planted.cpp", "if (auto* row = dynamic_cast<Row*>(part)) {"): "errors are values",
+    ("core/units/planted.hpp", '#include "calc/runout.hpp"'): "rows above it",
+    ("core/calc/planted.cpp", '#include "records/measurement.hpp"'): "rows above it",
+    ("core/records/planted.cpp", '#include "screens/shell.hpp"'): "rows above it",
+}
+HARMLESS = [
+    ("core/screens/fine.cpp", "#include <imgui.h>"),
+    ("core/records/fine.cpp", '#include "calc/runout.hpp"'),
+    ("core/calc/fine.cpp", "// try it, throw it away: no clock, #include <iostream>"),
+    ("core/findings/fine.cpp", 'return "Try again, catch (the) needle";'),
+    ("core/calc/fine.cpp", "const double settle_time(double s);"),
+    ("app-web/fine.cpp", "#include <emscripten/html5.h>"),
+    ("app-desktop/fine.cpp", "#include <fstream>"),
+]
+
+
+def planted() -> list[str]:
+    wrong = []
+    for (path, line), rule in PLANTED.items():
+        if not any(rule in found for found in violations(path, line + "\n")):
+            wrong.append(f"not caught by '{rule}': {path}: {line}")
+    for path, line in HARMLESS:
+        wrong += [f"caught though harmless: {found}" for found in violations(path, line + "\n")]
+    return wrong
+
+
+problems = {"house": house, "planted": planted}[sys.argv[1]]()
+print("\n".join(problems))
+sys.exit(1 if problems else 0)
