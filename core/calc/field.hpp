@@ -216,12 +216,19 @@ double base_of(const T& v) {
   else
     return v.base();
 }
+// A whole number too large for an int becomes the largest or least int, which no allowed range includes.
 template <NumberLike T>
 T from_base(double v) {
-  if constexpr (std::is_arithmetic_v<T>)
+  if constexpr (std::is_same_v<T, int>) {
+    constexpr double least = std::numeric_limits<int>::min();
+    constexpr double most = std::numeric_limits<int>::max();
+    if (v >= least && v <= most) return static_cast<int>(v);
+    return v > 0.0 ? std::numeric_limits<int>::max() : std::numeric_limits<int>::min();
+  } else if constexpr (std::is_arithmetic_v<T>) {
     return static_cast<T>(v);
-  else
+  } else {
     return T::from_base(v);
+  }
 }
 
 class FieldVisitor {
@@ -330,26 +337,39 @@ struct SourceParts {
 };
 extern const Choices basis_choices;
 Source build_source(Basis basis, std::string title);
+Field title_field(Basis basis);  // a standard or a handbook must be named
 void describe(FieldVisitor& v, SourceParts& parts);
 
+// The limit's own value keeps the range of the field it limits.
 template <class Q>
-void describe(FieldVisitor& v, LimitParts<Q>& parts) {
-  v.value(Field{"value", "Limit", "The figure itself"}.must(), parts.value);
+void describe_limit(FieldVisitor& v, const Field& f, LimitParts<Q>& parts) {
+  Field value = Field{"value", "Limit", "The figure itself"}.must();
+  value.low = f.low;
+  value.high = f.high;
+  value.low_open = f.low_open;
+  value.high_open = f.high_open;
+  value.decimals = f.decimals;
+  v.value(value, parts.value);
   v.choice(Field{"basis", "Who says so", "Where the limit comes from"}.must(), parts.basis, basis_choices);
-  v.value(Field{"title", "Title", "Which sheet, standard or handbook: title, edition, page"}, parts.title);
+  v.value(title_field(parts.basis), parts.title);
 }
 
 template <class Q>
 void FieldVisitor::limit(const Field& f, std::optional<Limit<Q>>& v) {
   std::optional<LimitParts<Q>> parts;
   if (v) parts = LimitParts<Q>{v->value, v->source.basis(), v->source.text()};
-  group(f, parts);
+  enter_group(f, {[&parts] { return parts.has_value(); }, [&parts] { parts.emplace(); }, [&parts] { parts.reset(); },
+                  [&parts, &f](FieldVisitor& to) {
+                    if (parts) describe_limit(to, f, *parts);
+                  },
+                  true});
   v.reset();
   if (parts) v.emplace(Limit<Q>{parts->value, build_source(parts->basis, std::move(parts->title))});
 }
 
 // Every field of an input against its allowed range: numbers 200 (out of range), 201 (missing), 202 (not a finite
-// number), 203 (not a whole number). A calculator calls this first.
+// number), 204 (no such date), 205 (the rest is not listed; at most 50 are). A calculator calls this first. Whole
+// numbers are the reader's business: an int has lost its fraction already.
 Findings check_fields(std::function<void(FieldVisitor&)> describe_input);
 template <class Input>
 Findings check_fields(const Input& input) {
@@ -357,7 +377,7 @@ Findings check_fields(const Input& input) {
   return check_fields(std::function<void(FieldVisitor&)>([&copy](FieldVisitor& v) { describe(v, copy); }));
 }
 
-// "0 to 0.2 in", "above 0 mm": the allowed range of a number field, in words.
-std::string range_text(const Field& f, Kind kind);
+// "0 mm to 5 mm", "above 0 °": the allowed range of a number field, in words.
+std::string range_text(const Field& f, Kind kind, System system = System::Metric);
 
 }  // namespace camside

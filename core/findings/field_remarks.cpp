@@ -28,4 +28,8 @@ Finding no_such_date(std::string field, std::string_view label) {
           "Write it as year-month-day, such as 2003-05-14"};
 }
 
+Finding more_not_listed() {
+  return {205, Severity::Refusal, "", "More fields have errors than are listed here", "Correct these first"};
+}
+
 }  // namespace camside::remarks

@@ -14,5 +14,6 @@ Finding missing(std::string field, std::string_view label);                     
 Finding not_finite(std::string field, std::string_view label);                           // 202
 Finding not_whole(std::string field, std::string_view label, const std::string& value);  // 203
 Finding no_such_date(std::string field, std::string_view label);                         // 204
+Finding more_not_listed();                                                               // 205
 
 }  // namespace camside::remarks

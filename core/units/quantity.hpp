@@ -60,8 +60,13 @@ class Length : public Quantity<Length> {
 class Angle : public Quantity<Angle> {
  public:
   static constexpr Angle rad(double v) { return from_base(v); }
-  static constexpr Angle deg(double v) { return from_base(v * (std::numbers::pi / 180.0)); }
-  static constexpr Angle turns(double v) { return from_base(v * (2.0 * std::numbers::pi)); }
+  // Rounded once, so that 60 ° in the code is the same double as 60 ° typed.
+  static constexpr Angle deg(double v) {
+    return from_base(static_cast<double>(v * std::numbers::pi_v<long double> / 180.0L));
+  }
+  static constexpr Angle turns(double v) {
+    return from_base(static_cast<double>(v * 2.0L * std::numbers::pi_v<long double>));
+  }
   constexpr double in_rad() const { return value_; }
   constexpr double in_deg() const { return value_ * (180.0 / std::numbers::pi); }
   constexpr double in_turns() const { return value_ / (2.0 * std::numbers::pi); }

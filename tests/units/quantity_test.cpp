@@ -4,6 +4,8 @@
 
 #include <limits>
 
+#include "units/format.hpp"
+
 namespace camside {
 namespace {
 
@@ -19,6 +21,18 @@ TEST(Quantity, EntersAndLeavesByANamedUnit) {
   EXPECT_DOUBLE_EQ(ThreadPitch::threads_per_inch(32.0).per_turn().in_mm(), 0.79375);
   EXPECT_DOUBLE_EQ(Module::diametral_pitch(16.0).in_mm(), 1.5875);
   EXPECT_DOUBLE_EQ(Duration::seconds(90.0).in_minutes(), 1.5);
+}
+
+TEST(Quantity, DegreesInTheCodeAreTheDoubleOfDegreesTyped) {
+  for (int tenths = 0; tenths <= 7200; ++tenths) {
+    const double degrees = tenths / 10.0;
+    const auto typed = parse(Kind::Angle, format_decimal(degrees, 1) + " °");
+    ASSERT_TRUE(typed);
+    if (tenths % 10 == 0) {
+      EXPECT_EQ(typed->base, Angle::deg(degrees).base()) << degrees;
+    }
+    EXPECT_NEAR(typed->base, Angle::deg(degrees).base(), 2e-15) << degrees;
+  }
 }
 
 TEST(Quantity, ATemperatureIsNotADifference) {
