@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "screens/new_id.hpp"
+#include "records/new_id.hpp"
 #include "screens/words.hpp"
 
 namespace camside::screens {
@@ -55,7 +55,7 @@ void QuestionScreen::commit(storage::CurrentJob& job) {
 
 records::Record& QuestionScreen::add_record(storage::CurrentJob& job, Platform& platform, bool example) {
   const records::RecordKind& kind = *records::find_kind(look_.kind);
-  records::Record fresh = records::make_record(kind, new_id(), platform.local_time());
+  records::Record fresh = records::make_record(kind, records::new_id(), platform.local_time());
   if (example) {
     for (const records::Record& demo : records::demo_records(kind)) {
       fresh.entered() = demo.entered();

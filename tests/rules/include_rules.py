@@ -14,10 +14,13 @@ DEAR_IMGUI = re.compile(r'#include [<"](imgui|imstb)')
 WINDOW = re.compile(r'#include [<"](SDL|GLFW|GL/|GLES|imgui_impl)')
 BROWSER = re.compile(r'__EMSCRIPTEN__|#include [<"]emscripten|EM_JS|EM_ASM')
 DISK = re.compile(r"#include <(fstream|filesystem|cstdio|stdio\.h|unistd\.h|fcntl\.h|sys/.*)>|\bfopen\s*\(")
-CLOCK = re.compile(r"_clock::now|\bstd::time\s*\(|[^\w.:]time\s*\(\s*(nullptr|0|NULL)\s*\)|#include <random>")
+CLOCK = re.compile(r"_clock::now|\bstd::time\s*\(|[^\w.:]time\s*\(\s*(nullptr|0|NULL)\s*\)|#include <(ctime|time\.h)>")
+CHANCE = re.compile(r"#include <random>|\brandom_device\b|\bs?rand\s*\(")
 LOCALE = re.compile(r"#include <(iostream|locale|clocale)>|\bsetlocale\s*\(|std::locale")
 EXCEPTION = re.compile(r"\b(throw|try|catch|dynamic_cast|typeid)\b\s*[({<\w;]")
 INCLUDED_ROW = re.compile(r'#include "(\w+)/')
+
+NEW_ID = ("records", "new_id.cpp")
 
 # rule: its name, the files it is about, what they must not hold
 PATTERN_RULES = [
@@ -25,7 +28,8 @@ PATTERN_RULES = [
     ("only the apps see windows", lambda p: p[0] == "core", WINDOW),
     ("only app-web sees the browser", lambda p: p[0] in ("core", "app-desktop"), BROWSER),
     ("only the apps' stores touch the disk", lambda p: p[0] == "core", DISK),
-    ("the core has no clock and no chance", lambda p: p[0] == "core", CLOCK),
+    ("the core has no clock", lambda p: p[0] == "core", CLOCK),
+    ("only the names of new records come from chance", lambda p: p[0] == "core" and p[1:] != NEW_ID, CHANCE),
     ("the core has no locale", lambda p: p[0] == "core", LOCALE),
     ("errors are values in the core", lambda p: p[0] == "core", EXCEPTION),
 ]
@@ -81,7 +85,9 @@ PLANTED = {  # file, line, rule that must catch it
     ("core/records/planted.cpp", "#include <fstream>"): "the disk",
     ("core/storage/planted.cpp", 'FILE* file = fopen("x", "r");'): "the disk",
     ("core/calc/planted.cpp", "auto now = std::chrono::system_clock::now();"): "no clock",
-    ("core/calc/planted.cpp", "srand(time(nullptr));"): "no clock",
+    ("core/calc/planted.cpp", "auto now = time(nullptr);"): "no clock",
+    ("core/calc/planted.cpp", "srand(7);"): "from chance",
+    ("core/records/planted.cpp", "#include <random>"): "from chance",
     ("core/units/planted.cpp", "#include <iostream>"): "no locale",
     ("core/units/planted.cpp", "throw std::runtime_error(text);"): "errors are values",
     ("core/screens/planted.cpp", "if (auto* row = dynamic_cast<Row*>(part)) {"): "errors are values",
@@ -95,6 +101,8 @@ HARMLESS = [
     ("core/calc/fine.cpp", "// try it, throw it away: no clock, #include <iostream>"),
     ("core/findings/fine.cpp", 'return "Try again, catch (the) needle";'),
     ("core/calc/fine.cpp", "const double settle_time(double s);"),
+    ("core/records/new_id.cpp", "#include <random>"),
+    ("core/calc/fine.cpp", "const double operand(double s);"),
     ("app-web/fine.cpp", "#include <emscripten/html5.h>"),
     ("app-desktop/fine.cpp", "#include <fstream>"),
 ]

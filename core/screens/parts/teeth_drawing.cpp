@@ -1,9 +1,11 @@
 #include "screens/parts/teeth_drawing.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 #include <numbers>
+#include <string>
 #include <vector>
 
 namespace camside::screens {
@@ -118,8 +120,7 @@ void draw_teeth(const Pen& pen, const Area& area, const TeethPlot& plot,
   draw_pitch_line(pen, view, area);
   draw_mesh(pen, view, plot, widened);
   pen.list->PopClipRect();
-  char factor[48];
-  std::snprintf(factor, sizeof factor, widened > 1 ? ", gap drawn %g times wider" : ", drawn true", widened);
+  const std::string factor = widened > 1.0 ? fmt::format(", gap drawn {:g} times wider", widened) : ", drawn true";
   pen.write({area.centre().x, area.max.y}, {0.5f, 1.0f}, "lash " + show(Length::mm(plot.lash_mm)) + factor,
             pen.ink.quiet, pen.body * 0.85f);
 }
