@@ -27,7 +27,7 @@
 // measurement's, carried along; the sizes on offer count as exact. Not covered: new gears' own runout (the fitted swing
 // is kept), worn tooth form, a new gear of the fitted size (the same as leaving it). Findings: 1301-1309 the engine as
 // entered · 1310-1316 sizes and train · 1320-1328 the answer · 1101-1118 from the pair. Example:
-// examples/gear-pick.json
+// examples/gear_pick.json
 #pragma once
 
 #include <array>
