@@ -9,6 +9,7 @@
 #include <imgui_internal.h>
 
 #include <algorithm>
+#include <atomic>
 
 namespace camside {
 namespace {
@@ -16,7 +17,8 @@ namespace {
 constexpr float kLongestStep_s = 1.0F / 20.0F;  // after a pause an animation goes on, it does not jump
 constexpr double kForever_s = 24.0 * 3600.0;
 
-bool heard = false;  // set by every callback; GLFW's waiting doesn't say whether anything happened
+// Set by every callback and by wake(); GLFW's waiting doesn't say whether anything happened.
+std::atomic<bool> heard = false;
 
 float scale_of(GLFWwindow* window) {
   float scale = 1.0F;
@@ -113,13 +115,12 @@ void Window::wake() {
 }
 
 bool Window::sleep(double seconds) {
-  heard = false;
   if (seconds == 0.0) {
     glfwPollEvents();
   } else {
     glfwWaitEventsTimeout(seconds < 0.0 ? kForever_s : seconds);
   }
-  return heard;
+  return heard.exchange(false);
 }
 
 // Some systems count places in pixels, some in units already.

@@ -1,13 +1,25 @@
-// Camside in a window of its own.
+// Camside in a window of its own. Sleeps while nothing happens.
 #include <fmt/format.h>
 #include <imgui.h>
 
 #include <cstdio>
+#include <string>
 
+#include "disk_store.hpp"
+#include "load.hpp"
+#include "screens/shell.hpp"
 #include "window.hpp"
+#include "window_platform.hpp"
 
 namespace {
-constexpr int kFramesAfterInput = 3;  // until a press has shown everything it does
+
+using camside::Window;
+using camside::screens::Shell;
+
+constexpr int kWidth = 1180, kHeight = 860;
+constexpr double kNow_s = 0.0;
+constexpr double kForever_s = -1.0;
+
 int no_window(const std::string& why) {
   fmt::print(stderr,
              "camside-desktop: no window can be opened here ({})\n"
@@ -15,24 +27,41 @@ int no_window(const std::string& why) {
              why);
   return 1;
 }
+
+int no_folder() {
+  fmt::print(stderr, "camside-desktop: neither XDG_DATA_HOME nor HOME is set, so there is nowhere to keep records\n");
+  return 1;
+}
+
+double rest_before_next_frame(const Window& window, const Shell& shell) {
+  if (!window.visible()) return kForever_s;
+  if (shell.wants_more_frames()) return kNow_s;
+  return shell.next_wake().value_or(kForever_s);
+}
+
+void run(Window& window, Shell& shell) {
+  while (!window.closing()) {
+    if (window.sleep(rest_before_next_frame(window, shell))) shell.wake();
+    if (!window.visible()) continue;
+    window.begin_frame();
+    shell.draw();
+    window.end_frame();
+  }
+}
+
 }  // namespace
+
 int main() {
+  const std::string folder = camside::default_data_folder();
+  if (folder.empty()) return no_folder();
   ImGui::CreateContext();
   ImGui::GetIO().IniFilename = nullptr;
-  camside::Window window;
-  if (const std::string why = window.open("Camside", 480, 900); !why.empty()) return no_window(why);
-  int left = kFramesAfterInput;
-  int n = 0;
-  while (!window.closing()) {
-    if (window.sleep(left > 0 ? 0.0 : -1.0)) left = kFramesAfterInput;
-    if (left == 0) continue;
-    window.begin_frame();
-    ImGui::Begin("x");
-    ImGui::Text("hello %d", ++n);
-    ImGui::Button("b");
-    ImGui::End();
-    window.end_frame();
-    left = std::max(left - 1, window.events_waiting() ? 1 : 0);
-    fprintf(stderr, "%d\n", n);
-  }
+  Window window;
+  if (const std::string why = window.open("Camside", kWidth, kHeight); !why.empty()) return no_window(why);
+  const auto fonts = camside::fonts::load();
+  camside::DesktopPlatform platform;
+  camside::DiskStore store(folder, Window::wake);
+  Shell shell(store, platform, {fonts.words, fonts.bold, fonts.figures});
+  run(window, shell);
+  return 0;
 }

@@ -2,59 +2,53 @@
 
 #include <imgui.h>
 
-#include <algorithm>
 #include <utility>
 
 #include "bridge.hpp"
-#include "fonts.hpp"
+#include "load.hpp"
 
 namespace camside::page {
 namespace {
 
-constexpr int kFramesAfterInput = 3;  // until a press has shown everything it does
 constexpr int kFramesToSettle = 4;
+constexpr double kNow_s = 0.0;
+constexpr double kNever_s = -1.0;
 
 }  // namespace
 
 bool App::open() {
   ImGui::GetIO().IniFilename = nullptr;
-  ImFontConfig c;
-  c.FontDataOwnedByAtlas = false;
-  ImGui::GetIO().Fonts->AddFontFromMemoryTTF(const_cast<unsigned char*>(fonts::regular().data()),
-                                             int(fonts::regular().size()), 18, &c);
-  return window_.open();
+  if (!window_.open()) return false;
+  const fonts::Loaded fonts = fonts::load();
+  shell_.emplace(store_, platform_, screens::Fonts{fonts.words, fonts.bold, fonts.figures});
+  return true;
 }
 
 double App::frame() {
-  if (!window_.drawable()) return -1.0;
-  if (window_.hear_events()) frames_left_ = kFramesAfterInput;
+  if (!window_.drawable()) return kNever_s;
   draw();
-  frames_left_ = std::max(frames_left_ - 1, window_.events_waiting() ? 1 : 0);
-  return frames_left_ > 0 ? 0.0 : -1.0;
+  if (shell_->wants_more_frames()) return kNow_s;
+  return shell_->next_wake().value_or(kNever_s);
 }
 
+// A release counts one frame after its press at the earliest, so a quick tap needs some frames to take effect.
 void App::settle() {
-  for (int i = 0; i < kFramesToSettle && window_.drawable() && (i == 0 || window_.events_waiting()); ++i) {
-    if (window_.hear_events()) frames_left_ = kFramesAfterInput;
+  for (int i = 0; i < kFramesToSettle && window_.drawable(); ++i) {
     draw();
+    if (!window_.events_waiting()) break;
   }
   request_frame();
 }
 
 void App::draw() {
+  if (window_.hear_events()) shell_->wake();
   window_.begin_frame();
-  ImGui::Begin("x");
-  ImGui::Text("hello 1° µm");
-  static int n = 0;
-  if (ImGui::Button("press", ImVec2(100, 50))) ++n;
-  ImGui::Text("%d", n);
-  if (ImGui::Button("text", ImVec2(100, 50))) open_text_field({10, 200, 200, 50, 20, "Name", "abc"});
-  ImGui::End();
+  shell_->draw();
   window_.end_frame();
 }
 
 void App::changed() {
-  frames_left_ = kFramesAfterInput;
+  shell_->wake();
   request_frame();
 }
 

@@ -1,10 +1,12 @@
 // Camside on a page: the window, the store and the screens, and when a frame is due.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "browser_store.hpp"
 #include "page_platform.hpp"
+#include "screens/shell.hpp"
 #include "window.hpp"
 
 namespace camside::page {
@@ -27,16 +29,16 @@ class App {
   void loaded(int ticket, bool worked, BrowserStore::Versions versions);
   void saved(int ticket, int answer);
 
-  const char* items();
+  const char* items();  // what is on screen, as JSON
 
  private:
   void draw();
-  void changed();
+  void changed();  // something came in: draw it
 
   Window window_;
   BrowserStore store_;
   PagePlatform platform_;
-  int frames_left_ = 0;
+  std::optional<screens::Shell> shell_;
   std::string items_;
 };
 

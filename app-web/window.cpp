@@ -8,7 +8,6 @@
 #include <imgui_internal.h>
 
 #include <algorithm>
-#include <cfloat>
 
 #include "bridge.hpp"
 
@@ -32,13 +31,6 @@ bool make_context() {
 int ask_for_frame(void* /*unused*/, SDL_Event* event) {
   if (event->type != SDL_POLLSENTINEL) request_frame();
   return 0;
-}
-
-// A lifted finger hovers nowhere.
-void forget_finger(const SDL_Event& event) {
-  if (event.type == SDL_MOUSEBUTTONUP && event.button.which == SDL_TOUCH_MOUSEID) {
-    ImGui::GetIO().AddMousePosEvent(-FLT_MAX, -FLT_MAX);
-  }
 }
 
 const char* css_cursor(int cursor) {
@@ -117,7 +109,6 @@ bool Window::hear_events() {
   while (SDL_PollEvent(&event) != 0) {
     any = true;
     ImGui_ImplSDL2_ProcessEvent(&event);
-    forget_finger(event);
   }
   return any;
 }
