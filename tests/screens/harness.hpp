@@ -1,0 +1,230 @@
+// Drives the whole shell without a window: a size, a finger or a mouse, labels to tap, frames until nothing more is
+// wanted.
+#pragma once
+
+#include <gtest/gtest.h>
+#include <imgui.h>
+
+#include <deque>
+#include <fstream>
+#include <iterator>
+#include <map>
+#include <string>
+
+#include "screens/shell.hpp"
+
+namespace camside::screens::test {
+
+// A store in memory that answers at the next poll, as a real one does, and can be told to fail.
+class MemoryStore final : public storage::Store {
+ public:
+  void load(const std::string& name, Whole, LoadDone done) override {
+    answers_.push_back([this, name, done = std::move(done)] { done(storage::Loaded{kept[name], false, {}}); });
+  }
+  void save(const std::string& name, std::string bytes, SaveDone done) override {
+    answers_.push_back([this, name, bytes = std::move(bytes), done = std::move(done)] {
+      if (failing)
+        return done(
+            tl::unexpected(Finding{150, Severity::Caution, "", "The disk is full", "Make room, then try again"}));
+      kept[name] = bytes;
+      ++saves;
+      done({});
+    });
+  }
+  void poll() override {
+    std::deque<std::function<void()>> now;
+    now.swap(answers_);
+    for (const auto& answer : now) answer();
+  }
+  bool busy() const { return !answers_.empty(); }
+
+  std::map<std::string, std::string> kept;
+  bool failing = false;
+  int saves = 0;
+
+ private:
+  std::deque<std::function<void()>> answers_;
+};
+
+class StillPlatform final : public Platform {
+ public:
+  bool open_text_field(const TextRequest& request) override {
+    asked = request;
+    return true;
+  }
+  void close_text_field() override {}
+  void copy_text(const std::string&) override {}
+  void keep_awake(bool on) override { awake = on; }
+  bool light_wanted() const override { return light; }
+  bool still_wanted() const override { return true; }
+  Insets insets() const override { return edges; }
+  double seconds() const override { return now; }
+  std::string local_time() const override { return "2026-05-03T14:30:00+02:00"; }
+
+  TextRequest asked;
+  bool awake = false;
+  bool light = false;
+  Insets edges;
+  double now = 1000;
+};
+
+inline std::string font_bytes(const char* name) {
+  std::ifstream in(std::string(CAMSIDE_SOURCE_DIR) + "/build/fonts/" + name, std::ios::binary);
+  return {std::istreambuf_iterator<char>(in), {}};
+}
+
+class Harness {
+ public:
+  struct Options {
+    ImVec2 size{390, 844};
+    float text_scale = 1.0f;
+    bool touch = true;
+    bool light = false;
+    std::map<std::string, std::string> kept{};
+  };
+
+  explicit Harness(const Options& options) : touch_(options.touch) {
+    context_ = ImGui::CreateContext();
+    ImGuiIO& io = ImGui::GetIO();
+    io.IniFilename = nullptr;
+    io.DisplaySize = options.size;
+    io.BackendFlags |= ImGuiBackendFlags_RendererHasTextures;
+    fonts_.words = add_font("regular.otf");
+    fonts_.bold = add_font("bold.otf");
+    fonts_.figures = add_font("mono.otf");
+    store.kept = options.kept;
+    platform.light = options.light;
+    shell = std::make_unique<Shell>(store, platform, fonts_);
+    run();
+    Settings settings = shell->settings();
+    settings.text_scale = options.text_scale;
+    shell->change(settings);
+    run();
+  }
+  ~Harness() {
+    shell.reset();
+    ImGui::DestroyContext(context_);
+  }
+  Harness(const Harness&) = delete;
+  Harness& operator=(const Harness&) = delete;
+
+  void frame(float dt = 1.0f / 60) {
+    ImGuiIO& io = ImGui::GetIO();
+    io.DeltaTime = dt;
+    ImGui::NewFrame();
+    shell->draw();
+    ImGui::Render();
+    for (ImTextureData* texture : ImGui::GetPlatformIO().Textures) {
+      if (texture->Status == ImTextureStatus_WantCreate) texture->SetTexID(1);
+      texture->SetStatus(texture->Status == ImTextureStatus_WantDestroy ? ImTextureStatus_Destroyed
+                                                                        : ImTextureStatus_OK);
+    }
+    ++frames;
+  }
+
+  // Until no frame is wanted; more than 120 is a screen that never sleeps.
+  int run() {
+    int n = 0;
+    shell->wake();
+    do frame();
+    while ((shell->wants_more_frames() || store.busy()) && ++n < 120);
+    EXPECT_LT(n, 120) << "the screen keeps asking for frames";
+    return n;
+  }
+
+  const Items& items() const { return shell->items(); }
+  const Item* find(const std::string& label) const {
+    for (const Item& item : items())
+      if (item.pressable() && item.label == label) return &item;
+    return nullptr;
+  }
+  const Item* find_text(const std::string& part) const {
+    for (const Item& item : items())
+      if (item.label.find(part) != std::string::npos) return &item;
+    return nullptr;
+  }
+
+  void down(ImVec2 at) { send(at, 1); }
+  void up(ImVec2 at) { send(at, 0); }
+  void move(ImVec2 at) { send(at, -1); }
+
+  void tap_at(ImVec2 at) {
+    down(at);
+    up(at);
+    run();
+  }
+  // Scrolls until the thing can be seen, then taps its middle.
+  void tap(const std::string& label) {
+    for (int tries = 0; tries < 60; ++tries) {
+      const Item* const item = find(label);
+      ASSERT_NE(item, nullptr) << "nothing to press called " << label;
+      const ImVec2 c{(item->min.x + item->max.x) / 2, (item->min.y + item->max.y) / 2};
+      const bool above = c.y < item->clip_min.y + 2;
+      const bool below = c.y > item->clip_max.y - 2;
+      if (!above && !below) return tap_at(c);
+      const ImVec2 from{(item->clip_min.x + item->clip_max.x) / 2, (item->clip_min.y + item->clip_max.y) / 2};
+      drag(from,
+           {from.x, from.y + (above ? 1.0f : -1.0f) * std::min(150.0f, 0.4f * (item->clip_max.y - item->clip_min.y))});
+    }
+    FAIL() << label << " can't be scrolled to";
+  }
+  void drag(ImVec2 from, ImVec2 to, int steps = 10) {
+    if (!touch_) {
+      ImGui::GetIO().AddMousePosEvent(from.x, from.y);
+      ImGui::GetIO().AddMouseWheelEvent(0, (to.y - from.y) / 40);
+      run();
+      return;
+    }
+    down(from);
+    for (int i = 1; i <= steps; ++i) {
+      const float t = static_cast<float>(i) / static_cast<float>(steps);
+      move({from.x + (to.x - from.x) * t, from.y + (to.y - from.y) * t});
+    }
+    for (int i = 0; i < 12; ++i) move(to);  // the finger rests: nothing coasts on
+    up(to);
+    run();
+  }
+  void type_on_keypad(const std::string& digits) {
+    for (const char c : digits) tap(c == '.' ? "Decimal mark" : std::string(1, c));
+  }
+  void type_physically(const std::string& text) {
+    for (const char c : text) ImGui::GetIO().AddInputCharacter(static_cast<unsigned>(c));
+    run();
+  }
+  void press(ImGuiKey key) {
+    ImGui::GetIO().AddKeyEvent(key, true);
+    frame();
+    ImGui::GetIO().AddKeyEvent(key, false);
+    run();
+  }
+
+  MemoryStore store;
+  StillPlatform platform;
+  std::unique_ptr<Shell> shell;
+  int frames = 0;
+
+ private:
+  ImFont* add_font(const char* name) {
+    bytes_.push_back(font_bytes(name));
+    std::string& bytes = bytes_.back();
+    EXPECT_FALSE(bytes.empty()) << name << " is missing: run scripts/setup";
+    ImFontConfig config;
+    config.FontDataOwnedByAtlas = false;
+    return ImGui::GetIO().Fonts->AddFontFromMemoryTTF(bytes.data(), static_cast<int>(bytes.size()), 18, &config);
+  }
+  void send(ImVec2 at, int button) {
+    ImGuiIO& io = ImGui::GetIO();
+    io.AddMouseSourceEvent(touch_ ? ImGuiMouseSource_TouchScreen : ImGuiMouseSource_Mouse);
+    io.AddMousePosEvent(at.x, at.y);
+    if (button >= 0) io.AddMouseButtonEvent(0, button == 1);
+    frame();
+    frame();
+  }
+
+  bool touch_;
+  ImGuiContext* context_ = nullptr;
+  Fonts fonts_;
+  std::deque<std::string> bytes_;
+};
+
+}  // namespace camside::screens::test

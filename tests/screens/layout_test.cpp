@@ -1,0 +1,110 @@
+// Every screen at every size and text size keeps its promises: big targets, no overlap, nothing cut off, nothing
+// outside the safe area, no two things with one id, and it goes to sleep.
+#include <set>
+
+#include "screens/harness.hpp"
+#include "screens/words.hpp"
+
+namespace camside::screens::test {
+namespace {
+
+struct Case {
+  const char* name;
+  ImVec2 size;
+  float text_scale;
+  bool light;
+};
+
+std::ostream& operator<<(std::ostream& out, const Case& c) {
+  return out << c.name;
+}
+
+class Layout : public testing::TestWithParam<Case> {};
+
+bool overlap(const Item& a, const Item& b) {
+  const float slack = 0.6f;
+  return a.min.x < b.max.x - slack && b.min.x < a.max.x - slack && a.min.y < b.max.y - slack &&
+         b.min.y < a.max.y - slack;
+}
+
+void check_targets(const Items& items, const std::string& where) {
+  for (const Item& i : items) {
+    if (!i.pressable() || i.label.empty() || i.role == Role::Text) continue;
+    EXPECT_GE(i.max.y - i.min.y, 47.9f) << where << ": " << i.label << " is too low to press";
+    EXPECT_GE(i.max.x - i.min.x, 44.0f) << where << ": " << i.label << " is too narrow to press";
+  }
+}
+
+void check_overlap(const Items& items, const std::string& where) {
+  for (std::size_t a = 0; a < items.size(); ++a) {
+    if (!items[a].pressable()) continue;
+    for (std::size_t b = a + 1; b < items.size(); ++b)
+      if (items[b].pressable() && items[a].clip_min.y == items[b].clip_min.y &&
+          items[a].clip_min.x == items[b].clip_min.x) {
+        EXPECT_FALSE(overlap(items[a], items[b])) << where << ": " << items[a].label << " over " << items[b].label;
+      }
+  }
+}
+
+void check_words(const Items& items, const std::string& where) {
+  for (const Item& i : items) EXPECT_FALSE(i.clipped_text) << where << ": the words of " << i.label << " don't fit";
+}
+
+void check_inside(const Items& items, const Case& c, const std::string& where) {
+  for (const Item& i : items) {
+    EXPECT_GE(i.min.x, -0.5f) << where << ": " << i.label;
+    EXPECT_LE(i.max.x, c.size.x + 0.5f) << where << ": " << i.label << " runs off the right edge";
+  }
+}
+
+void check_ids(const Items& items, const std::string& where) {
+  std::set<ImGuiID> seen;
+  for (const Item& i : items)
+    if (i.pressable()) {
+      EXPECT_TRUE(seen.insert(i.id).second) << where << ": two things share the id of " << i.label;
+    }
+}
+
+void check(Harness& h, const Case& c, const std::string& where) {
+  check_targets(h.items(), where);
+  check_overlap(h.items(), where);
+  check_words(h.items(), where);
+  check_inside(h.items(), c, where);
+  check_ids(h.items(), where);
+  EXPECT_FALSE(h.shell->wants_more_frames()) << where;
+}
+
+TEST_P(Layout, HoldsOnEveryScreen) {
+  const Case& c = GetParam();
+  Harness h({.size = c.size, .text_scale = c.text_scale, .light = c.light});
+  for (const Place place : {Place::Bikes, Place::LookOver, Place::Setup, Place::Bench}) {
+    h.shell->go(place);
+    h.run();
+    check(h, c, std::string("place ") + std::to_string(static_cast<int>(place)));
+  }
+  for (const words::Tile& tile : words::tiles()) {
+    if (tile.kind.empty()) continue;
+    ASSERT_NE(records::find_kind(tile.kind), nullptr) << tile.kind;
+    h.shell->open(tile.kind);
+    h.run();
+    check(h, c, std::string(tile.kind) + " empty");
+    h.tap(words::show_example());
+    check(h, c, std::string(tile.kind) + " example");
+    ASSERT_NE(h.find_text(std::string(tile.kind) + " drawing"), nullptr) << tile.kind << " has no drawing";
+    h.tap(words::more_entries());
+    check(h, c, std::string(tile.kind) + " all entries");
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Sizes, Layout,
+    testing::Values(Case{"small_phone", {320, 568}, 1.0f, false}, Case{"small_phone_huge", {320, 568}, 2.0f, true},
+                    Case{"phone", {390, 844}, 1.0f, false}, Case{"phone_sun", {390, 844}, 1.0f, true},
+                    Case{"phone_large", {390, 844}, 1.3f, true}, Case{"phone_huge", {390, 844}, 2.0f, false},
+                    Case{"sideways", {844, 390}, 1.0f, true}, Case{"sideways_large", {844, 390}, 1.3f, false},
+                    Case{"tablet", {600, 900}, 1.0f, false}, Case{"desk", {1440, 900}, 1.0f, false},
+                    Case{"desk_sun", {1440, 900}, 1.3f, true}, Case{"desk_huge", {1440, 900}, 2.0f, false}),
+    [](const auto& which) { return std::string(which.param.name); });
+
+}  // namespace
+}  // namespace camside::screens::test

@@ -1,0 +1,105 @@
+#include "screens/shell.hpp"
+
+#include <imgui_internal.h>
+
+#include "screens/harness.hpp"
+#include "screens/words.hpp"
+
+namespace camside::screens::test {
+namespace {
+
+TEST(Shell, EveryPlaceIsOneTapAway) {
+  Harness h({});
+  for (const char* place : {"Bikes", "Look-over", "Setup", "Bench"}) {
+    h.tap(place);
+    const Item* const item = h.find(place);
+    ASSERT_NE(item, nullptr);
+    EXPECT_TRUE(item->chosen) << place;
+  }
+}
+
+TEST(Shell, BacklashIsFoundOnTheBenchByItsName) {
+  Harness h({});
+  EXPECT_NE(h.find("Gear lash (backlash)"), nullptr);
+}
+
+TEST(Shell, ATapIsOneActivationOnRelease) {
+  Harness h({});
+  const Item tile = *h.find("Gear pair");
+  const ImVec2 c{(tile.min.x + tile.max.x) / 2, (tile.min.y + tile.max.y) / 2};
+  h.down(c);
+  EXPECT_NE(h.find("Gear pair"), nullptr) << "nothing happens before the finger is lifted";
+  EXPECT_EQ(h.find(words::back()), nullptr);
+  h.up(c);
+  h.run();
+  EXPECT_NE(h.find(words::back()), nullptr);
+}
+
+TEST(Shell, ADragThatStartsOnATilePressesNothing) {
+  Harness h({});
+  const Item tile = *h.find("Gear lash (backlash)");
+  const ImVec2 c{(tile.min.x + tile.max.x) / 2, (tile.min.y + tile.max.y) / 2};
+  h.drag(c, {c.x, c.y - 60});
+  EXPECT_EQ(h.find(words::back()), nullptr);
+}
+
+TEST(Shell, NothingStaysHoveredAfterATouch) {
+  Harness h({});
+  h.tap("Bench");
+  EXPECT_EQ(ImGui::GetCurrentContext()->HoveredId, 0U);
+}
+
+TEST(Shell, SettingsSurviveARestart) {
+  std::map<std::string, std::string> kept;
+  {
+    Harness h({});
+    h.tap("Setup");
+    h.tap("Metric");
+    h.tap("Sun (light)");
+    kept = h.store.kept;
+  }
+  Harness again({.kept = kept});
+  EXPECT_EQ(again.shell->settings().system, System::Metric);
+  EXPECT_EQ(again.shell->settings().theme, ThemeChoice::Sun);
+}
+
+TEST(Shell, AJobSurvivesARestart) {
+  std::map<std::string, std::string> kept;
+  {
+    Harness h({});
+    h.tap("Gear pair");
+    h.tap(words::show_example());
+    kept = h.store.kept;
+  }
+  Harness again({.kept = kept});
+  again.tap("Gear pair");
+  EXPECT_EQ(again.find(words::show_example()), nullptr);
+  EXPECT_NE(again.find_text("invented"), nullptr) << "demo data says that it is invented";
+}
+
+TEST(Shell, AFailedSaveIsShownUntilItWorks) {
+  Harness h({});
+  h.store.failing = true;
+  h.tap("Gear pair");
+  h.tap(words::show_example());
+  EXPECT_NE(h.find_text("The disk is full"), nullptr);
+  h.store.failing = false;
+  h.tap(words::try_again());
+  EXPECT_EQ(h.find_text("The disk is full"), nullptr);
+}
+
+TEST(Theme, EveryPairThatMeetsOnScreenHasItsContrast) {
+  for (const Theme* theme : {&shop_theme(), &sun_theme()})
+    for (const ColourPair& pair : pairs_used(*theme))
+      EXPECT_GE(contrast(pair.front, pair.back), pair.least)
+          << pair.what << (theme == &sun_theme() ? " (Sun)" : " (Shop)");
+}
+
+TEST(Theme, ContrastIsTheStandardsOwn) {
+  EXPECT_NEAR(contrast(IM_COL32_BLACK, IM_COL32_WHITE), 21.0, 1e-9);
+  EXPECT_NEAR(contrast(IM_COL32(0x77, 0x77, 0x77, 255), IM_COL32_WHITE), 4.478,
+              0.001);  // #777 on white, WCAG 2.2 formula
+}
+
+}  // namespace
+}  // namespace camside::screens::test
