@@ -60,7 +60,7 @@ records::Record& QuestionScreen::add_record(storage::CurrentJob& job, Platform& 
     for (const records::Record& demo : records::demo_records(kind)) {
       fresh.entered() = demo.entered();
       fresh.set("name", demo.name());
-      fresh.set("note", demo.note());
+      fresh.set("note", demo.note().empty() ? words::invented() : demo.note());
       break;
     }
   }

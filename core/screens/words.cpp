@@ -62,6 +62,9 @@ const char* back() {
 const char* show_example() {
   return "Show an example (invented)";
 }
+std::string invented() {
+  return "Invented readings of the demo scenario, not measured on any engine";
+}
 const char* new_measurement() {
   return "Start a new one";
 }

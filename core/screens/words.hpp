@@ -35,6 +35,7 @@ const Tile* tile_of(std::string_view kind);
 // Screens of a question
 const char* back();
 const char* show_example();
+std::string invented();
 const char* new_measurement();
 const char* enter_first();
 const char* enter_next();

@@ -115,9 +115,9 @@ class Harness {
     shell->draw();
     ImGui::Render();
     for (ImTextureData* texture : ImGui::GetPlatformIO().Textures) {
-      if (texture->Status == ImTextureStatus_WantCreate) texture->SetTexID(1);
-      texture->SetStatus(texture->Status == ImTextureStatus_WantDestroy ? ImTextureStatus_Destroyed
-                                                                        : ImTextureStatus_OK);
+      const bool gone = texture->Status == ImTextureStatus_WantDestroy;
+      if (texture->Status == ImTextureStatus_WantCreate || gone) texture->SetTexID(gone ? ImTextureID_Invalid : 1);
+      texture->SetStatus(gone ? ImTextureStatus_Destroyed : ImTextureStatus_OK);
     }
     ++frames;
   }

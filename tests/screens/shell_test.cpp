@@ -74,7 +74,7 @@ TEST(Shell, AJobSurvivesARestart) {
   Harness again({.kept = kept});
   again.tap("Gear pair");
   EXPECT_EQ(again.find(words::show_example()), nullptr);
-  EXPECT_NE(again.find_text("invented"), nullptr) << "demo data says that it is invented";
+  EXPECT_NE(again.find_text("Invented"), nullptr) << "demo data says that it is invented";
 }
 
 TEST(Shell, AFailedSaveIsShownUntilItWorks) {
