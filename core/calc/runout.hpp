@@ -174,6 +174,7 @@ struct CleanStation {
 struct Uncertainty {
   Length repeatability;         // s_r, true
   bool from_repeats = false;    // s_r was pooled from repeat turns
+  double repeat_freedom = 0.0;  // its degrees of freedom, infinite when declared
   Length reading;               // u_reading
   Length tir;                   // u(TIR)
   double freedom = 0.0;         // effective degrees of freedom, infinite when all was declared
