@@ -25,10 +25,12 @@ using lash_temperature::State;
 
 void check_mesh_ratio(const Input& in, Findings& out) {
   const std::string found = fmt::format("{} to {}, {:.6g}:1", in.teeth2, in.teeth1, 1.0 * in.teeth2 / in.teeth1);
-  if (*in.mesh == Mesh::Crank && in.teeth2 != 2 * in.teeth1)
+  if (*in.mesh == Mesh::Crank && in.teeth2 != 2 * in.teeth1) {
     out.push_back(remarks::ratio_not_two_to_one("teeth2", found));
-  if (*in.mesh == Mesh::BehindPlate && in.teeth2 != in.teeth1)
+  }
+  if (*in.mesh == Mesh::BehindPlate && in.teeth2 != in.teeth1) {
     out.push_back(remarks::ratio_not_one_to_one("teeth2", found));
+  }
 }
 
 // Turns of the crank for one of the cam, as a fraction in lowest terms; six steps of a thousand teeth cannot overflow.
@@ -50,18 +52,23 @@ Fraction through(const std::vector<TrainStep>& train) {
 }
 
 void check_train(const Input& in, Findings& out) {
-  if (in.train.empty()) return;
+  if (in.train.empty()) {
+    return;
+  }
   if (in.train.size() > most_steps) {
     return out.push_back(
         remarks::out_of_range("train", "Whole train", fmt::format("{} meshes", in.train.size()), "up to 6 meshes"));
   }
   const Fraction all = through(in.train);
-  if (all.driven != 2 * all.driver)
+  if (all.driven != 2 * all.driver) {
     out.push_back(
         remarks::ratio_not_two_to_one("train", fmt::format("{} to {} over the whole train", all.driven, all.driver)));
+  }
   const bool has_mesh = std::any_of(in.train.begin(), in.train.end(),
                                     [&](const TrainStep& s) { return s.driver == in.teeth1 && s.driven == in.teeth2; });
-  if (!has_mesh) out.push_back(remarks::mesh_not_in_train(in.teeth1, in.teeth2));
+  if (!has_mesh) {
+    out.push_back(remarks::mesh_not_in_train(in.teeth1, in.teeth2));
+  }
 }
 
 // Everything that can be said of the mesh and its window before any reading.
@@ -69,17 +76,22 @@ Findings check_mesh(const Input& in, const gear_pair::Frame& f) {
   Findings out;
   check_mesh_ratio(in, out);
   check_train(in, out);
-  if (auto question = gear_pair::centre_distance_question(f, Length::mm(f.reference_centre_mm), in.sizes_confirmed))
+  if (auto question = gear_pair::centre_distance_question(f, Length::mm(f.reference_centre_mm), in.sizes_confirmed)) {
     out.push_back(std::move(*question));
+  }
   check_windows(in, out);
-  if (!in.loads_off) out.push_back(remarks::loads_not_off());
+  if (!in.loads_off) {
+    out.push_back(remarks::loads_not_off());
+  }
   return out;
 }
 
 Curve curve_of(const Cycle& cycle) {
   Curve c;
   c.mean = Length::mm(cycle.mean_mm);
-  if (!cycle.fit) return c;
+  if (!cycle.fit) {
+    return c;
+  }
   const auto& k = cycle.fit->coefficient;
   c.fitted = true;
   c.cos_half = Length::mm(k[1]);
@@ -107,9 +119,13 @@ void take_cycle(const Input& in, const Cycle& cycle, Result& r) {
   const double pinion_period = *in.mesh == Mesh::Crank ? 0.5 * cycle_rad : cycle_rad;
   r.tight_tooth1 = tooth_at(cycle.low.crank_rad, pinion_period, in.teeth1);
   r.tight_tooth2 = tooth_at(cycle.low.crank_rad, cycle_rad, in.teeth2);
-  if (!cycle.fit) return;
+  if (!cycle.fit) {
+    return;
+  }
   r.gear_share = Length::mm(cycle.fit->amplitude(1));
-  if (*in.mesh == Mesh::Crank) r.pinion_share = Length::mm(cycle.fit->amplitude(2));
+  if (*in.mesh == Mesh::Crank) {
+    r.pinion_share = Length::mm(cycle.fit->amplitude(2));
+  }
 }
 
 StateLash state_lash(State s, const lash_temperature::Conditions& c, const lash_temperature::Line& line,
@@ -128,7 +144,9 @@ tl::expected<lash_temperature::Forecast, Findings> take_states(const gear_pair::
                                                                const lash_temperature::Conditions& c, Result& r) {
   const lash_temperature::Mesh mesh = gear_pair::mesh_of(f);
   auto forecast = lash_temperature::forecast(mesh, r.lowest.lash, c);
-  if (!forecast) return forecast;
+  if (!forecast) {
+    return forecast;
+  }
   for (const State s : lash_temperature::all_states) {
     const auto line = lash_temperature::lash_line(mesh, growth_in(c, s));
     r.states[static_cast<std::size_t>(s)] = state_lash(s, c, *line, r);
@@ -153,10 +171,16 @@ tl::expected<Result, Findings> solve_readings(const Input& in, const gear_pair::
   check_access(in, found);
   check_readings(in, found);
   const auto c = conversion(in, f);
-  if (!c) found.push_back(c.error());
-  if (any_refusal(found)) return tl::unexpected(std::move(found));
+  if (!c) {
+    found.push_back(c.error());
+  }
+  if (any_refusal(found)) {
+    return tl::unexpected(std::move(found));
+  }
   auto round = round_of(in, *c);
-  if (!round) return tl::unexpected(std::move(round.error()));
+  if (!round) {
+    return tl::unexpected(std::move(round.error()));
+  }
 
   const Cycle cycle = cycle_of(in, f, *c, *round);
   check_radius(in, f, found);
@@ -176,7 +200,9 @@ tl::expected<Result, Findings> solve_readings(const Input& in, const gear_pair::
   take_cycle(in, cycle, r);
   const lash_temperature::Conditions conditions = in.temperatures.value_or(lash_temperature::Conditions{});
   const auto forecast = take_states(f, conditions, r);
-  if (!forecast) return tl::unexpected(forecast.error());
+  if (!forecast) {
+    return tl::unexpected(forecast.error());
+  }
   r.points = std::move(round->points);
   r.window = in.window;
   check_width(in, r, found);
@@ -196,12 +222,20 @@ Length Curve::at(Angle crank) const {
 }
 
 tl::expected<Result, Findings> solve(const Input& in) {
-  if (Findings refused = check_fields(in); !refused.empty()) return tl::unexpected(std::move(refused));
+  if (Findings refused = check_fields(in); !refused.empty()) {
+    return tl::unexpected(std::move(refused));
+  }
   const auto f = gear_pair::frame(in.teeth1, in.teeth2, in.module, in.pressure_angle, in.helix, in.centre_distance);
-  if (!f) return tl::unexpected(Findings{f.error()});
+  if (!f) {
+    return tl::unexpected(Findings{f.error()});
+  }
   Findings found = check_mesh(in, *f);
-  if (*in.access == Access::ByFeel && !any_refusal(found)) return solve_by_feel(in, *f, std::move(found));
-  if (any_refusal(found)) return tl::unexpected(std::move(found));
+  if (*in.access == Access::ByFeel && !any_refusal(found)) {
+    return solve_by_feel(in, *f, std::move(found));
+  }
+  if (any_refusal(found)) {
+    return tl::unexpected(std::move(found));
+  }
   return solve_readings(in, *f, std::move(found));
 }
 

@@ -29,16 +29,22 @@ bool enough(const Input& in, const Round& round) {
 }
 
 std::optional<turn_fit::Fit> fitted(const Input& in, const Round& round) {
-  if (!enough(in, round) || one_turn(round)) return std::nullopt;
+  if (!enough(in, round) || one_turn(round)) {
+    return std::nullopt;
+  }
   std::vector<double> angle;
   std::vector<double> lash;
   for (const Point& p : round.points) {
-    if (p.closing) continue;
+    if (p.closing) {
+      continue;
+    }
     angle.push_back(p.crank.in_rad());
     lash.push_back(p.lash.in_mm());
   }
   auto fit = turn_fit::fit(angle, lash, model_of(*in.mesh));
-  if (!fit) return std::nullopt;
+  if (!fit) {
+    return std::nullopt;
+  }
   return std::move(*fit);
 }
 
@@ -52,7 +58,9 @@ void take_positions(Cycle& cycle, const Round& round) {
   cycle.low = from_position(*low);
   cycle.high = from_position(*high);
   double sum = 0.0;
-  for (const Position& p : round.positions) sum += p.lash_mm;
+  for (const Position& p : round.positions) {
+    sum += p.lash_mm;
+  }
   cycle.mean_mm = sum / static_cast<double>(round.positions.size());
   cycle.mean_variance_factor = 1.0 / static_cast<double>(round.positions.size());
 }
@@ -61,10 +69,12 @@ void take_positions(Cycle& cycle, const Round& round) {
 void take_curve(Cycle& cycle, const turn_fit::Fit& fit) {
   constexpr double rounding_mm = 1e-12;
   const turn_fit::Extremes ends = turn_fit::extremes(fit);
-  if (ends.least < cycle.low.lash_mm + rounding_mm)
+  if (ends.least < cycle.low.lash_mm + rounding_mm) {
     cycle.low = {ends.least, ends.least_at_rad, fit.variance_factor_at(ends.least_at_rad), false};
-  if (ends.greatest > cycle.high.lash_mm - rounding_mm)
+  }
+  if (ends.greatest > cycle.high.lash_mm - rounding_mm) {
     cycle.high = {ends.greatest, ends.greatest_at_rad, fit.variance_factor_at(ends.greatest_at_rad), false};
+  }
   cycle.mean_mm = fit.coefficient[0];
   cycle.mean_variance_factor = fit.covariance[0][0];
 }
@@ -104,8 +114,12 @@ std::array<coverage::Contribution, 3> contributions(const Cycle& c, double varia
 }
 
 void check_one_play(const char* field, const std::optional<Length>& play, bool crank, Findings& out) {
-  if (!play) return out.push_back(remarks::play_not_given(field));
-  if (crank && *play > Length::thou(2.0)) out.push_back(remarks::much_play(field, *play));
+  if (!play) {
+    return out.push_back(remarks::play_not_given(field));
+  }
+  if (crank && *play > Length::thou(2.0)) {
+    out.push_back(remarks::much_play(field, *play));
+  }
 }
 
 bool one_spot_is_meant(const Input& in, const Round& round) {
@@ -126,7 +140,9 @@ Cycle cycle_of(const Input& in, const gear_pair::Frame& f, const Conversion& c, 
   Cycle cycle;
   cycle.fit = fitted(in, round);
   take_positions(cycle, round);
-  if (cycle.fit) take_curve(cycle, *cycle.fit);
+  if (cycle.fit) {
+    take_curve(cycle, *cycle.fit);
+  }
   take_scatter(cycle, round, c.per_reading * in.graduation->in_mm());
   cycle.declared_mm = declared_mm(in, c);
   cycle.play_mm = play_mm(in, f);
@@ -134,9 +150,13 @@ Cycle cycle_of(const Input& in, const gear_pair::Frame& f, const Conversion& c, 
 }
 
 void check_cover(const Input& in, const Round& round, const Cycle& cycle, Findings& out) {
-  if (one_spot_is_meant(in, round)) return;
+  if (one_spot_is_meant(in, round)) {
+    return;
+  }
   const bool turns_given = in.readings.front().turn.has_value();
-  if (round.positions.size() > 2 && one_turn(round)) return out.push_back(remarks::one_turn_only(turns_given));
+  if (round.positions.size() > 2 && one_turn(round)) {
+    return out.push_back(remarks::one_turn_only(turns_given));
+  }
   if (!enough(in, round)) {
     return out.push_back(
         remarks::too_few_positions(round.positions.size(), least_positions(*in.mesh), usual_positions(*in.mesh)));
@@ -145,14 +165,18 @@ void check_cover(const Input& in, const Round& round, const Cycle& cycle, Findin
   if (round.largest_gap_rad > most_gap_rad + rounding_rad) {
     out.push_back(remarks::gap_between_positions(Angle::rad(round.largest_gap_rad), Angle::rad(round.gap_from_rad)));
   }
-  if (!cycle.fit) out.push_back(remarks::positions_too_close());
+  if (!cycle.fit) {
+    out.push_back(remarks::positions_too_close());
+  }
 }
 
 void check_play(const Input& in, Findings& out) {
   check_one_play("play1", in.play1, *in.mesh == Mesh::Crank, out);
   check_one_play("play2", in.play2, false, out);
   const Length play = in.play1.value_or(Length{}) + in.play2.value_or(Length{});
-  if (in.force == Force::Hard && play > Length{}) out.push_back(remarks::rocked_hard(play));
+  if (in.force == Force::Hard && play > Length{}) {
+    out.push_back(remarks::rocked_hard(play));
+  }
 }
 
 double coverage_of(const Cycle& cycle, double variance_factor, bool with_play) {

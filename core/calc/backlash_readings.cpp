@@ -72,7 +72,9 @@ double folded(double rad) {
 // The first reading at the start of the turn; a later one a full turn (or two) on is that position again.
 std::optional<std::size_t> start_reading(const Input& in) {
   for (std::size_t i = 0; i < in.readings.size(); ++i) {
-    if (entered_rad(in.readings[i]) < same_position_rad) return i;
+    if (entered_rad(in.readings[i]) < same_position_rad) {
+      return i;
+    }
   }
   return std::nullopt;
 }
@@ -80,14 +82,18 @@ std::optional<std::size_t> start_reading(const Input& in) {
 // 720° as a rule; 360° when nobody read beyond it, for then one turn was taken for the whole.
 double closing_angle_rad(const Input& in) {
   double most = 0.0;
-  for (const Reading& r : in.readings) most = std::max(most, entered_rad(r));
+  for (const Reading& r : in.readings) {
+    most = std::max(most, entered_rad(r));
+  }
   const bool within_one_turn = in.readings.size() > 2 && most < 0.5 * cycle_rad + same_position_rad;
   return within_one_turn ? 0.5 * cycle_rad : cycle_rad;
 }
 
 Findings check_turns(const Input& in) {
   Findings out;
-  if (in.readings.empty()) out.push_back(remarks::no_readings());
+  if (in.readings.empty()) {
+    out.push_back(remarks::no_readings());
+  }
   const auto with_turn = [](const Reading& r) { return r.turn.has_value(); };
   const auto given = std::count_if(in.readings.begin(), in.readings.end(), with_turn);
   for (std::size_t i = 0; i < in.readings.size(); ++i) {
@@ -124,7 +130,9 @@ std::vector<Point> points_of(const Input& in, const Conversion& c) {
 std::vector<const Point*> by_angle(const std::vector<Point>& points) {
   std::vector<const Point*> out;
   for (const Point& p : points) {
-    if (!p.closing) out.push_back(&p);
+    if (!p.closing) {
+      out.push_back(&p);
+    }
   }
   std::sort(out.begin(), out.end(), [](const Point* a, const Point* b) {
     return a->crank != b->crank ? a->crank < b->crank : a->reading < b->reading;
@@ -133,7 +141,9 @@ std::vector<const Point*> by_angle(const std::vector<Point>& points) {
   const auto near_mark =
       std::find_if(out.begin(), out.end(), [](const Point* p) { return p->crank.in_rad() >= same_position_rad; });
   const bool straddles = !out.empty() && out.back()->crank.in_rad() > cycle_rad - same_position_rad;
-  if (straddles && near_mark != out.begin()) std::rotate(out.begin(), near_mark, out.end());
+  if (straddles && near_mark != out.begin()) {
+    std::rotate(out.begin(), near_mark, out.end());
+  }
   return out;
 }
 
@@ -146,7 +156,9 @@ void add_position(Round& round, std::vector<const Point*>::const_iterator first,
                   std::vector<const Point*>::const_iterator last) {
   const auto n = static_cast<double>(last - first);
   double sum = 0.0;
-  for (auto p = first; p != last; ++p) sum += (*p)->lash.in_mm();
+  for (auto p = first; p != last; ++p) {
+    sum += (*p)->lash.in_mm();
+  }
   const double mean = sum / n;
   for (auto p = first; p != last; ++p) {
     const double off = (*p)->lash.in_mm() - mean;
@@ -182,7 +194,9 @@ void measure_gap(Round& round) {
 
 double median_mm(const Input& in) {
   std::vector<double> all;
-  for (const Reading& r : in.readings) all.push_back(std::abs(r.reading->in_mm()));
+  for (const Reading& r : in.readings) {
+    all.push_back(std::abs(r.reading->in_mm()));
+  }
   const auto middle = all.begin() + static_cast<std::ptrdiff_t>(all.size() / 2);
   std::nth_element(all.begin(), middle, all.end());
   return *middle;
@@ -193,7 +207,9 @@ template <class Wrong>
 std::optional<std::size_t> first_reading(const Input& in, const Wrong& wrong) {
   const auto it =
       std::find_if(in.readings.begin(), in.readings.end(), [&](const Reading& r) { return wrong(*r.reading); });
-  if (it == in.readings.end()) return std::nullopt;
+  if (it == in.readings.end()) {
+    return std::nullopt;
+  }
   return static_cast<std::size_t>(it - in.readings.begin());
 }
 
@@ -202,11 +218,15 @@ std::optional<std::size_t> first_reading(const Input& in, const Wrong& wrong) {
 void check_wrap(const Input& in, Findings& out) {
   const Length turn = in.needle_turn.value_or(100.0 * *in.graduation);
   const double usual = median_mm(in);
-  if (usual > 0.25 * turn.in_mm()) return;
+  if (usual > 0.25 * turn.in_mm()) {
+    return;
+  }
   const auto wrapped = first_reading(in, [&](Length r) {
     return r > 0.75 * turn && r < 1.25 * turn && abs(turn - r).in_mm() < 5.0 * usual + in.graduation->in_mm();
   });
-  if (!wrapped) return;
+  if (!wrapped) {
+    return;
+  }
   const Length r = *in.readings[*wrapped].reading;
   out.push_back(remarks::needle_wrapped(reading_path(*wrapped, "reading"), r, abs(turn - r)));
 }
@@ -240,11 +260,15 @@ void check_signs(const Input& in, Findings& out) {
 void check_closing(const Input& in, const Round& round, Findings& out) {
   const auto start = start_reading(in);
   for (const Point& p : round.points) {
-    if (!p.closing) continue;
+    if (!p.closing) {
+      continue;
+    }
     const std::string path = reading_path(p.reading, "angle");
     out.push_back(remarks::closing_reading(path));
     const Length by = abs(*in.readings[p.reading].reading - *in.readings[*start].reading);
-    if (by.in_mm() > in.graduation->in_mm() + 1e-9) out.push_back(remarks::closing_reading_differs(path, by));
+    if (by.in_mm() > in.graduation->in_mm() + 1e-9) {
+      out.push_back(remarks::closing_reading_differs(path, by));
+    }
     return;
   }
 }
@@ -252,14 +276,20 @@ void check_closing(const Input& in, const Round& round, Findings& out) {
 void check_outer_lash(const Input& in, Findings& out) {
   const auto missing =
       std::find_if(in.readings.begin(), in.readings.end(), [](const Reading& r) { return !r.outer_lash.has_value(); });
-  if (missing == in.readings.end()) return;
+  if (missing == in.readings.end()) {
+    return;
+  }
   const auto i = static_cast<std::size_t>(missing - in.readings.begin());
   out.push_back(remarks::outer_lash_missing(reading_path(i, "outer_lash")));
 }
 
 void check_subtraction(const Input& in, Findings& out) {
-  if (*in.mesh == Mesh::Crank) out.push_back(remarks::subtraction_behind_plate_only());
-  if (in.rocked == Rocked::Gear1) out.push_back(remarks::subtraction_rocks_front_cam());
+  if (*in.mesh == Mesh::Crank) {
+    out.push_back(remarks::subtraction_behind_plate_only());
+  }
+  if (in.rocked == Rocked::Gear1) {
+    out.push_back(remarks::subtraction_rocks_front_cam());
+  }
   check_outer_lash(in, out);
 }
 
@@ -274,52 +304,74 @@ tl::expected<Conversion, Finding> conversion(const Input& in, const gear_pair::F
   Conversion c;
   if (*in.contact != Contact::ArmFace) {
     const auto angle = flank_angle_rad(in, gear.form);
-    if (!angle) return tl::unexpected(angle.error());
+    if (!angle) {
+      return tl::unexpected(angle.error());
+    }
     c.flank_rad = *angle;
   }
   c.contact = contact_factor(in, c.flank_rad, gear.form.helix_b_rad);
   c.per_reading = c.contact * gear.operating_mm / in.contact_radius->in_mm();
-  if (*in.access == Access::Subtraction) c.per_outer = gear.operating_mm / in.outer->operating_radius->in_mm();
+  if (*in.access == Access::Subtraction) {
+    c.per_outer = gear.operating_mm / in.outer->operating_radius->in_mm();
+  }
   return c;
 }
 
 void check_access(const Input& in, Findings& out) {
-  if (*in.access == Access::Subtraction) check_subtraction(in, out);
+  if (*in.access == Access::Subtraction) {
+    check_subtraction(in, out);
+  }
   const bool behind = *in.mesh == Mesh::BehindPlate && *in.access != Access::Bench;
-  if (behind && *in.contact != Contact::ArmFace) out.push_back(remarks::no_flank_behind_plate("contact"));
-  if (*in.access == Access::Bench) out.push_back(remarks::read_on_bench());
+  if (behind && *in.contact != Contact::ArmFace) {
+    out.push_back(remarks::no_flank_behind_plate("contact"));
+  }
+  if (*in.access == Access::Bench) {
+    out.push_back(remarks::read_on_bench());
+  }
 }
 
 void check_indicator_lean(const Input& in, const Conversion& c, Findings& out) {
-  if (*in.contact == Contact::FlankSquare) return;
+  if (*in.contact == Contact::FlankSquare) {
+    return;
+  }
   constexpr double caution_rad = 15.0 * deg;
   const double tau = in.indicator_angle->in_rad();
   // On a flank both the tangent and the flank's normal are good places to stand.
   const double lean = std::min(std::abs(tau), c.flank_rad > 0.0 ? std::abs(c.flank_rad - tau) : std::abs(tau));
-  if (lean > caution_rad + 1e-12) out.push_back(remarks::indicator_leans("indicator_angle", Angle::rad(lean)));
+  if (lean > caution_rad + 1e-12) {
+    out.push_back(remarks::indicator_leans("indicator_angle", Angle::rad(lean)));
+  }
 }
 
 void check_radius(const Input& in, const gear_pair::Frame& f, Findings& out) {
-  if (*in.contact != Contact::ArmFace) return;
+  if (*in.contact != Contact::ArmFace) {
+    return;
+  }
   const Length operating = Length::mm(touched(in, f).operating_mm);
   constexpr Length usual_most = Length::inches(2.5);  // realistic arms: 0.8 to 2.5 in, from memory
   const double diameters = *in.contact_radius / (2.0 * operating);
   const bool pitch_or_outside_diameter = diameters > 0.97 && diameters < 1.06;
-  if (*in.contact_radius <= usual_most && !pitch_or_outside_diameter) return;
+  if (*in.contact_radius <= usual_most && !pitch_or_outside_diameter) {
+    return;
+  }
   out.push_back(in.sizes_confirmed
                     ? remarks::radius_confirmed("contact_radius", *in.contact_radius)
                     : remarks::radius_looks_like_diameter("contact_radius", *in.contact_radius, operating));
 }
 
 void check_readings(const Input& in, Findings& out) {
-  if (in.readings.empty()) return;
+  if (in.readings.empty()) {
+    return;
+  }
   check_sizes_of_readings(in, out);
   check_signs(in, out);
   check_wrap(in, out);
 }
 
 tl::expected<Round, Findings> round_of(const Input& in, const Conversion& c) {
-  if (Findings refused = check_turns(in); !refused.empty()) return tl::unexpected(std::move(refused));
+  if (Findings refused = check_turns(in); !refused.empty()) {
+    return tl::unexpected(std::move(refused));
+  }
   Round round;
   round.points = points_of(in, c);
   group(round);
@@ -332,13 +384,17 @@ void check_lash(const Input& in, const Round& round, Findings& out) {
   constexpr Length usual_most = Length::mm(0.5);
   const auto large =
       std::find_if(round.points.begin(), round.points.end(), [&](const Point& p) { return p.lash > usual_most; });
-  if (large != round.points.end())
+  if (large != round.points.end()) {
     out.push_back(remarks::reading_large(reading_path(large->reading, "reading"), large->lash));
-  if (*in.access != Access::Subtraction) return;
+  }
+  if (*in.access != Access::Subtraction) {
+    return;
+  }
   const auto below =
       std::find_if(round.points.begin(), round.points.end(), [](const Point& p) { return p.lash < Length{}; });
-  if (below != round.points.end())
+  if (below != round.points.end()) {
     out.push_back(remarks::subtraction_below_nothing(reading_path(below->reading, "outer_lash"), below->lash));
+  }
 }
 
 }  // namespace camside::backlash

@@ -40,9 +40,10 @@ std::string spot_text(Angle crank) {
 }
 
 std::string tooth_text(const Input& in, const Result& r) {
-  if (*in.mesh == Mesh::Crank)
+  if (*in.mesh == Mesh::Crank) {
     return fmt::format("cam gear tooth {}, pinion tooth {}, the one at the mark being 1", r.tight_tooth2,
                        r.tight_tooth1);
+  }
   return fmt::format("tooth {} of both gears, the one at the mark being 1", r.tight_tooth2);
 }
 
@@ -70,9 +71,13 @@ double amplitude_mm(const Cycle& c, int harmonic) {
 }
 
 void add_shares(const Working& w, const Result& r, Outcome& out) {
-  if (!w.cycle.fit) return;
+  if (!w.cycle.fit) {
+    return;
+  }
   out.figures.push_back(length("gear_share", "Cam gear's share, ± over 720°", r.gear_share, amplitude_mm(w.cycle, 1)));
-  if (*w.in.mesh != Mesh::Crank) return;
+  if (*w.in.mesh != Mesh::Crank) {
+    return;
+  }
   const double u = amplitude_mm(w.cycle, 2);
   const double tangent = std::tan(w.frame.operating_angle_rad);
   out.figures.push_back(length("pinion_share", "Pinion's share, ± over 360°", r.pinion_share, u));
@@ -89,7 +94,9 @@ void add_other_forms(const Working& w, const Result& r, Outcome& out) {
 
 void add_states(const Result& r, Outcome& out) {
   for (const StateLash& s : r.states) {
-    if (s.state == State::AsMeasured) continue;
+    if (s.state == State::AsMeasured) {
+      continue;
+    }
     const auto word = lash_temperature::word_of(s.state);
     out.figures.push_back(
         length(lowest_key(s.state), fmt::format("Lowest lash, {}", word), s.lowest, s.lowest_uncertainty.in_mm()));
@@ -115,9 +122,12 @@ std::string point_label(const Point& p) {
 }
 
 void add_points(const Result& r, Outcome& out) {
-  if (r.points.size() > most_listed) return;
-  for (const Point& p : r.points)
+  if (r.points.size() > most_listed) {
+    return;
+  }
+  for (const Point& p : r.points) {
     out.figures.push_back(length(fmt::format("true_lash[{}]", p.reading), point_label(p), p.lash));
+  }
 }
 
 // ---- working ----
@@ -158,14 +168,17 @@ void work_conversion(const Working& w, Outcome& out) {
   out.working.push_back({"To the operating circle", "j = true · r_w / r_m",
                          fmt::format("r_w {}, r_m {}", text(r_w), mm_and_inch(*w.in.contact_radius)),
                          fmt::format("× {:.6f} in all", w.conversion.per_reading)});
-  if (*w.in.access == Access::Subtraction)
+  if (*w.in.access == Access::Subtraction) {
     out.working.push_back({"Outer lash taken off", "j_i = r_i (S/r_m − j_o/r_o)",
                            fmt::format("r_o {}", mm_and_inch(*w.in.outer->operating_radius)),
                            fmt::format("{:.6f} of the outer lash", w.conversion.per_outer)});
+  }
 }
 
 void work_curve(const Working& w, Outcome& out) {
-  if (!w.cycle.fit) return;
+  if (!w.cycle.fit) {
+    return;
+  }
   const auto& k = w.cycle.fit->coefficient;
   const bool crank = *w.in.mesh == Mesh::Crank;
   out.working.push_back({"Curve over 720° of the crank",
@@ -177,7 +190,9 @@ void work_curve(const Working& w, Outcome& out) {
 }
 
 std::string scatter_text(const Cycle& c) {
-  if (c.scatter_declared) return fmt::format("s = {} (a third of a graduation, not measured)", text(c.scatter_mm));
+  if (c.scatter_declared) {
+    return fmt::format("s = {} (a third of a graduation, not measured)", text(c.scatter_mm));
+  }
   return fmt::format("s = {} with {:.0f} degrees of freedom", text(c.scatter_mm), c.scatter_freedom);
 }
 
@@ -193,15 +208,18 @@ void work_end(const char* title, const Cycle& c, const CycleExtreme& e, Outcome&
 
 void work_states(const Working& w, const Result& r, Outcome& out) {
   for (const StateLash& s : r.states) {
-    if (s.state == State::AsMeasured) continue;
+    if (s.state == State::AsMeasured) {
+      continue;
+    }
     const lash_temperature::Growth g = growth_in(w.conditions, s.state);
     out.working.push_back({fmt::format("Lash, {}", lash_temperature::word_of(s.state)),
                            "j' = k_g [j a'/a + 2a'(inv α_w' − inv α_w)], a' = a k_c/k_g",
                            fmt::format("gears {:.0f} °C, k_g {:.7f}; case {:.0f} °C, k_c {:.7f}", s.gears.in_celsius(),
                                        g.gear1, s.case_at.in_celsius(), g.centre),
                            fmt::format("{} to {}", mm_and_inch(s.lowest), mm_and_inch(s.highest))});
-    if (s.lowest <= Length{})
+    if (s.lowest <= Length{}) {
       out.findings.push_back(remarks::no_lash_in_state(lash_temperature::word_of(s.state), s.lowest));
+    }
   }
 }
 
@@ -216,8 +234,12 @@ std::string conditions_text(const lash_temperature::Conditions& c) {
 }
 
 void remark_conditions(const Working& w, Findings& out) {
-  if (!w.in.temperatures) out.push_back(remarks::temperatures_assumed(conditions_text(w.conditions)));
-  if (w.conditions.gear1 != w.conditions.gear2) out.push_back(remarks::unlike_growth());
+  if (!w.in.temperatures) {
+    out.push_back(remarks::temperatures_assumed(conditions_text(w.conditions)));
+  }
+  if (w.conditions.gear1 != w.conditions.gear2) {
+    out.push_back(remarks::unlike_growth());
+  }
 }
 
 }  // namespace
@@ -239,7 +261,9 @@ void report(const Working& w, Result& r) {
 }
 
 void report_verdict(const Input& in, Result& r) {
-  if (!r.outcome.judgement) return;
+  if (!r.outcome.judgement) {
+    return;
+  }
   const Judgement& j = *r.outcome.judgement;
   const auto limit = [](const std::optional<double>& mm) { return mm ? text(*mm) : std::string("none"); };
   r.outcome.working.push_back(

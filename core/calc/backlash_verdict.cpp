@@ -28,8 +28,12 @@ std::size_t index_of(State s) {
 
 void check_limits(const std::string& path, const std::optional<Length>& min, const std::optional<Length>& max,
                   Findings& out) {
-  if (!min && !max) out.push_back(remarks::window_empty(path));
-  if (min && max && *min > *max) out.push_back(remarks::window_upside_down(path, *min, *max));
+  if (!min && !max) {
+    out.push_back(remarks::window_empty(path));
+  }
+  if (min && max && *min > *max) {
+    out.push_back(remarks::window_upside_down(path, *min, *max));
+  }
 }
 
 // ---- method ----
@@ -42,23 +46,33 @@ struct Item {
 };
 
 std::string word(const std::optional<Place>& p) {
-  if (!p) return "";
+  if (!p) {
+    return "";
+  }
   return *p == Place::InCase ? "in the engine" : "on the bench";
 }
 std::string word(const std::optional<bool>& torqued) {
-  if (!torqued) return "";
+  if (!torqued) {
+    return "";
+  }
   return *torqued ? "plate torqued" : "plate not torqued";
 }
 std::string word(const std::optional<Engine>& e) {
-  if (!e) return "";
+  if (!e) {
+    return "";
+  }
   return *e == Engine::Cold ? "cold" : "hot";
 }
 std::string word(const std::optional<Spots>& s) {
-  if (!s) return "";
+  if (!s) {
+    return "";
+  }
   return *s == Spots::OneSpot ? "at one spot" : "round the turn";
 }
 std::string word(const std::optional<Line>& l) {
-  if (!l) return "";
+  if (!l) {
+    return "";
+  }
   return *l == Line::PitchLine ? "along the pitch line" : "square to the flank";
 }
 
@@ -117,7 +131,9 @@ std::vector<Gate> gates_of(const Input& in, const Result& r) {
     const Window& w = *in.window;
     add_gates(gates, r.states[0], in.guard, {State::AsMeasured, w.min, w.max, w.source});
   }
-  for (const StateWindow& w : in.state_windows) add_gates(gates, r.states[index_of(*w.state)], in.guard, w);
+  for (const StateWindow& w : in.state_windows) {
+    add_gates(gates, r.states[index_of(*w.state)], in.guard, w);
+  }
   return gates;
 }
 
@@ -148,8 +164,12 @@ std::string text_of(const Gate& g, const char* comparison) {
 }
 
 Verdict by_numbers(const Gate& g) {
-  if (g.margin_mm() - g.guarded_mm >= -slack_mm) return Verdict::Within;
-  if (g.margin_mm() + g.guarded_mm < -slack_mm) return Verdict::Outside;
+  if (g.margin_mm() - g.guarded_mm >= -slack_mm) {
+    return Verdict::Within;
+  }
+  if (g.margin_mm() + g.guarded_mm < -slack_mm) {
+    return Verdict::Outside;
+  }
   return Verdict::NotProven;
 }
 
@@ -160,10 +180,15 @@ void decide(Gate& g, const Findings& findings) {
     g.reason = doubt->text + ". " + doubt->remedy;
     return;
   }
-  if (g.verdict == Verdict::Within) g.reason = text_of(g, "proven inside");
-  if (g.verdict == Verdict::Outside) g.reason = text_of(g, "proven beyond");
-  if (g.verdict == Verdict::NotProven)
+  if (g.verdict == Verdict::Within) {
+    g.reason = text_of(g, "proven inside");
+  }
+  if (g.verdict == Verdict::Outside) {
+    g.reason = text_of(g, "proven beyond");
+  }
+  if (g.verdict == Verdict::NotProven) {
     g.reason = text_of(g, "too near to tell from") + ". A finer indicator, more positions or less play narrows ±";
+  }
 }
 
 // Outside first, then Not proven, then Within; among alike the one nearest to its limit or farthest beyond it.
@@ -171,26 +196,38 @@ int rank(Verdict v) {
   return v == Verdict::Outside ? 0 : v == Verdict::NotProven ? 1 : 2;
 }
 bool weighs_more(const Gate& a, const Gate& b) {
-  if (a.verdict != b.verdict) return rank(a.verdict) < rank(b.verdict);
+  if (a.verdict != b.verdict) {
+    return rank(a.verdict) < rank(b.verdict);
+  }
   return a.margin_mm() - a.guarded_mm < b.margin_mm() - b.guarded_mm;
 }
 
 void mark_figure(Outcome& outcome, const Gate& g) {
   for (Figure& f : outcome.figures) {
     const bool worse = !f.verdict || rank(g.verdict) < rank(*f.verdict);
-    if (f.key == g.key() && worse) f.verdict = g.verdict;
+    if (f.key == g.key() && worse) {
+      f.verdict = g.verdict;
+    }
   }
 }
 
 std::optional<double> mm_of(const std::optional<Length>& v) {
-  if (!v) return std::nullopt;
+  if (!v) {
+    return std::nullopt;
+  }
   return v->in_mm();
 }
 
 void caution_outside(const Gate& g, Findings& out) {
-  if (g.verdict != Verdict::Outside) return;
-  if (g.low && !has(out, 1258)) out.push_back(remarks::too_tight());
-  if (!g.low && !has(out, 1259)) out.push_back(remarks::too_loose());
+  if (g.verdict != Verdict::Outside) {
+    return;
+  }
+  if (g.low && !has(out, 1258)) {
+    out.push_back(remarks::too_tight());
+  }
+  if (!g.low && !has(out, 1259)) {
+    out.push_back(remarks::too_loose());
+  }
 }
 
 std::string in_words(const std::optional<Length>& v, double factor) {
@@ -208,46 +245,72 @@ const char* highest_key(State s) {
 }
 
 void check_windows(const Input& in, Findings& out) {
-  if (in.window) check_limits("window", in.window->min, in.window->max, out);
+  if (in.window) {
+    check_limits("window", in.window->min, in.window->max, out);
+  }
   for (std::size_t i = 0; i < in.state_windows.size(); ++i) {
     check_limits(fmt::format("state_windows[{}]", i), in.state_windows[i].min, in.state_windows[i].max, out);
   }
 }
 
 void check_method(const Input& in, bool one_spot, Findings& out) {
-  if (!in.window) return;
+  if (!in.window) {
+    return;
+  }
   std::vector<std::string> differences;
   std::vector<std::string> not_said;
   bool sheet_says_something = false;
   for (const Item& i : items(in, one_spot)) {
-    if (i.sheet.empty()) continue;
+    if (i.sheet.empty()) {
+      continue;
+    }
     sheet_says_something = true;
-    if (i.own.empty()) not_said.push_back(i.what + " (the sheet: " + i.sheet + ")");
-    if (!i.own.empty() && i.own != i.sheet) differences.push_back("read " + i.own + ", meant " + i.sheet);
+    if (i.own.empty()) {
+      not_said.push_back(i.what + " (the sheet: " + i.sheet + ")");
+    }
+    if (!i.own.empty() && i.own != i.sheet) {
+      differences.push_back("read " + i.own + ", meant " + i.sheet);
+    }
   }
-  if (!sheet_says_something) out.push_back(remarks::window_method_unknown());
-  if (!differences.empty()) out.push_back(remarks::window_for_another_method(differences));
-  if (!not_said.empty()) out.push_back(remarks::own_method_not_said(not_said));
+  if (!sheet_says_something) {
+    out.push_back(remarks::window_method_unknown());
+  }
+  if (!differences.empty()) {
+    out.push_back(remarks::window_for_another_method(differences));
+  }
+  if (!not_said.empty()) {
+    out.push_back(remarks::own_method_not_said(not_said));
+  }
 }
 
 void check_line(const Input& in, const gear_pair::Frame& f, Findings& out) {
-  if (!in.window || in.window->method.line != Line::SquareToFlank) return;
+  if (!in.window || in.window->method.line != Line::SquareToFlank) {
+    return;
+  }
   const double per_normal = 1.0 / (std::cos(f.operating_angle_rad) * std::cos(f.gear1.helix_b_rad));
   out.push_back(remarks::window_along_the_flank(
       fmt::format("{} to {}", in_words(in.window->min, per_normal), in_words(in.window->max, per_normal))));
 }
 
 void check_width(const Input& in, const Result& r, Findings& out) {
-  if (!in.window || !in.window->min || !in.window->max) return;
+  if (!in.window || !in.window->min || !in.window->max) {
+    return;
+  }
   const Length width = *in.window->max - *in.window->min;
   const Length taken = in.guard * (r.lowest.uncertainty + r.highest.uncertainty);
-  if (taken.in_mm() > width.in_mm() + slack_mm) out.push_back(remarks::window_narrower_than_proof(width, taken));
+  if (taken.in_mm() > width.in_mm() + slack_mm) {
+    out.push_back(remarks::window_narrower_than_proof(width, taken));
+  }
 }
 
 void judge(const Input& in, Result& r) {
   std::vector<Gate> gates = gates_of(in, r);
-  if (gates.empty()) return;
-  for (Gate& g : gates) decide(g, r.outcome.findings);
+  if (gates.empty()) {
+    return;
+  }
+  for (Gate& g : gates) {
+    decide(g, r.outcome.findings);
+  }
   for (const Gate& g : gates) {
     mark_figure(r.outcome, g);
     caution_outside(g, r.outcome.findings);
@@ -259,7 +322,9 @@ void judge(const Input& in, Result& r) {
 
 void judge_by_feel(const Input& in, Result& r) {
   r.outcome.findings.push_back(remarks::read_by_feel());
-  if (!in.window) return;
+  if (!in.window) {
+    return;
+  }
   const Finding& why = r.outcome.findings.back();
   r.outcome.judgement =
       Judgement{Verdict::NotProven,          "feel", mm_of(in.window->min), mm_of(in.window->max), *in.window->source,

@@ -25,7 +25,8 @@ Finding note(int number, std::string field, std::string text, std::string remedy
 
 std::string joined(const std::vector<std::string>& items) {
   std::string text;
-  for (const std::string& item : items) text += (text.empty() ? "" : "; ") + item;
+  for (const std::string& item : items) { text += (text.empty() ? "" : "; ") + item;
+}
   return text;
 }
 
@@ -93,7 +94,8 @@ Finding loads_not_off() {
 
 Finding all_readings_nothing(bool loads_off) {
   const std::string text = "Every reading is 0";
-  if (!loads_off) return doubt(1211, "readings", text, "Rods still in? Take the loads off and read again");
+  if (!loads_off) { return doubt(1211, "readings", text, "Rods still in? Take the loads off and read again");
+}
   return caution(1211, "readings", text,
                  "Make sure that no rod presses on a lobe and that the indicator moves; else the teeth are jammed");
 }
