@@ -1,0 +1,55 @@
+// Any bytes given to the reader of measurement files: refused with a reason, or opened, checked, solved and written so
+// that reading again gives the same.
+#include <cmath>
+#include <cstdint>
+#include <cstdio>
+#include <cstdlib>
+#include <string>
+#include <string_view>
+
+#include "records/measurement.hpp"
+
+namespace {
+
+using namespace camside;
+
+void insist(bool holds, const char* what) {
+  if (holds) return;
+  std::fprintf(stderr, "broken promise: %s\n", what);
+  std::abort();
+}
+
+void check_words(const Findings& findings) {
+  for (const Finding& f : findings) {
+    insist(f.number > 0, "a finding has a number");
+    insist(!f.text.empty(), "a finding says what is so");
+    insist(f.severity != Severity::Refusal || !f.remedy.empty(), "a refusal says what to do");
+  }
+}
+
+void check_answer(const records::Solved& solved) {
+  check_words(solved.findings);
+  insist(solved.solved || any_refusal(solved.findings), "no answer without a refusal");
+  for (const Figure& figure : solved.outcome.figures) {
+    insist(std::isfinite(figure.base), "a figure is finite");
+    insist(!figure.uncertainty || std::isfinite(*figure.uncertainty), "its uncertainty is finite");
+  }
+}
+
+}  // namespace
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+  const auto opened = records::read_file({reinterpret_cast<const char*>(data), size});
+  if (!opened) {
+    insist(!opened.error().empty(), "a refusal has a finding");
+    check_words(opened.error());
+    return 0;
+  }
+  check_words(records::check_file(*opened));
+  for (const records::Record& record : opened->file.records) check_answer(records::solve(record));
+  const std::string written = records::write_file(opened->file);
+  const auto again = records::read_file(written);
+  insist(again.has_value(), "what was written can be read");
+  insist(records::write_file(again->file) == written, "and is written the same again");
+  return 0;
+}
