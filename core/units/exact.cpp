@@ -36,9 +36,9 @@ Ratio factor_of(const Unit& unit) {
   return unit.times_pi ? plain * pi() : plain;
 }
 
-Decimal rounded_to_digits(const Ratio& r, int digits) {
-  const Decimal rough = shortest_decimal(nearest_double(r));
-  return round_half_even(r, digits - (static_cast<int>(rough.digits.size()) + rough.exponent));
+bool is_base(const Unit& unit) {
+  return unit.numerator == 1 && unit.denominator == 1 && unit.zero_hundredths == 0 && !unit.reciprocal &&
+         !unit.times_pi;
 }
 
 }  // namespace
@@ -126,11 +126,14 @@ Decimal without_trailing_zeros(Decimal d) {
 // 15 digits always survive the way from a double to the unit when so few were typed; 17 are always enough to come
 // back, but for temperatures close to the zero of their scale.
 Decimal shortest_in_unit(double finite_base, const Unit& unit) {
-  const Ratio exactly = from_base(ratio_of(shortest_decimal(finite_base)), unit);
+  const Decimal base = shortest_decimal(finite_base);
+  if (is_base(unit)) return base;
+  const Ratio exactly = from_base(ratio_of(base), unit);
   if (exactly.is_zero()) return {};
+  const int before_point = static_cast<int>(std::floor(std::log10(std::fabs(nearest_double(exactly))))) + 1;
   Decimal found;
   for (const int digits : {15, 16, 17}) {
-    found = rounded_to_digits(exactly, digits);
+    found = round_half_even(exactly, digits - before_point);
     if (nearest_double(to_base(ratio_of(found), unit)) == finite_base) break;
   }
   return without_trailing_zeros(std::move(found));
