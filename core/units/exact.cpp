@@ -36,6 +36,15 @@ Ratio factor_of(const Unit& unit) {
   return unit.times_pi ? plain * pi() : plain;
 }
 
+// Every bit of it.
+Ratio binary_value(double finite) {
+  int exponent = 0;
+  const auto mantissa = static_cast<std::int64_t>(std::ldexp(std::frexp(finite, &exponent), 53));
+  const Natural power = Natural{1} << std::abs(exponent - 53);
+  const Ratio whole = ratio_of(mantissa);
+  return exponent >= 53 ? whole * Ratio{false, power, Natural{1}} : whole * Ratio{false, Natural{1}, power};
+}
+
 bool is_base(const Unit& unit) {
   return unit.numerator == 1 && unit.denominator == 1 && unit.zero_hundredths == 0 && !unit.reciprocal &&
          !unit.times_pi;
@@ -123,18 +132,20 @@ Decimal without_trailing_zeros(Decimal d) {
   return d;
 }
 
-// 15 digits always survive the way from a double to the unit when so few were typed; 17 are always enough to come
-// back, but for temperatures close to the zero of their scale.
+// Where few digits were typed, 15 digits of the shortest decimal bring exactly those back. Else 16 or 17 digits of the
+// double's own binary value: 17 are always enough to come back, but for temperatures close to the zero of their scale.
 Decimal shortest_in_unit(double finite_base, const Unit& unit) {
   const Decimal base = shortest_decimal(finite_base);
   if (is_base(unit)) return base;
-  const Ratio exactly = from_base(ratio_of(base), unit);
-  if (exactly.is_zero()) return {};
-  const int before_point = static_cast<int>(std::floor(std::log10(std::fabs(nearest_double(exactly))))) + 1;
-  Decimal found;
-  for (const int digits : {15, 16, 17}) {
-    found = round_half_even(exactly, digits - before_point);
-    if (nearest_double(to_base(ratio_of(found), unit)) == finite_base) break;
+  const Ratio as_shown = from_base(ratio_of(base), unit);
+  if (as_shown.is_zero()) return {};
+  const int before_point = static_cast<int>(std::floor(std::log10(std::fabs(nearest_double(as_shown))))) + 1;
+  const auto reads_back = [&](const Decimal& d) { return nearest_double(to_base(ratio_of(d), unit)) == finite_base; };
+  Decimal found = round_half_even(as_shown, 15 - before_point);
+  if (!reads_back(found)) {
+    const Ratio as_held = from_base(binary_value(finite_base), unit);
+    found = round_half_even(as_held, 16 - before_point);
+    if (!reads_back(found)) found = round_half_even(as_held, 17 - before_point);
   }
   return without_trailing_zeros(std::move(found));
 }

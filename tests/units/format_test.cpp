@@ -57,6 +57,16 @@ TEST(FormatFull, ShowsTheDigitsThatReadBack) {
   EXPECT_EQ(format_full(0.3, unit_of(Kind::Number, "")), "0.3");
 }
 
+// Found by the property test: 17 digits of the shortest decimal fell one bit short here.
+TEST(FormatFull, ReadsBackWhereSeventeenDigitsAreNeeded) {
+  for (const Kind kind : {Kind::Length, Kind::Force, Kind::Torque, Kind::Pressure, Kind::Expansion, Kind::Angle})
+    for (const Unit& unit : units_of(kind))
+      for (const double base :
+           {std::ldexp(30698369.0, -773), std::ldexp(12083391921.0, -521), std::ldexp(595111.0, -849),
+            std::ldexp(343530540667849313.0, 371), std::ldexp(22726617935941327.0, 94)})
+        EXPECT_EQ(parse(kind, format_full(base, unit))->base, base) << format_full(base, unit);
+}
+
 TEST(Format, UsesTheUnitsOwnResolutionOrTheOneGiven) {
   EXPECT_EQ(format(0.07874, unit_of(Kind::Length, "in")), "0.0031 in");
   EXPECT_EQ(format(0.07874, unit_of(Kind::Length, "µm")), "78.7 µm");
