@@ -82,6 +82,12 @@ void App::text(std::string text) {
   changed();
 }
 
+// Pasted text is typed, as by a gauge that plays keyboard.
+void App::paste(const std::string& text) {
+  ImGui::GetIO().AddInputCharactersUTF8(text.c_str());
+  changed();
+}
+
 void App::text_done() {
   platform_.text_done();
   changed();
@@ -99,7 +105,8 @@ void App::saved(int ticket, int answer) {
 }
 
 const char* App::items() {
-  return "[]";
+  items_ = shell_->items_json();
+  return items_.c_str();
 }
 
 }  // namespace camside::page

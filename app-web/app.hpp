@@ -23,7 +23,8 @@ class App {
   void insets(const screens::Insets& edges);
   void prefer_light(bool on);
   void prefer_still(bool on);
-  void text(std::string text);
+  void text(std::string text);  // of the real text field, with every letter
+  void paste(const std::string& text);
   void text_done();
 
   void loaded(int ticket, bool worked, BrowserStore::Versions versions);

@@ -60,6 +60,9 @@ EMSCRIPTEN_KEEPALIVE void camside_context(int there) {
 EMSCRIPTEN_KEEPALIVE void camside_text(char* bytes, int length) {
   app->text(taken(bytes, length));
 }
+EMSCRIPTEN_KEEPALIVE void camside_paste(char* bytes, int length) {
+  app->paste(taken(bytes, length));
+}
 EMSCRIPTEN_KEEPALIVE void camside_text_done() {
   app->text_done();
 }

@@ -102,6 +102,13 @@ function watchSettings() {
 function watchInput() {
   canvas.addEventListener("contextmenu", (event) => event.preventDefault());
   canvas.addEventListener("pointerdown", () => canvas.focus({ preventScroll: true }));
+  // Pasting is the browser's: SDL2 would swallow the keys for it, and hears nothing of what was copied elsewhere.
+  window.addEventListener("keydown", (event) => {
+    if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === "v") event.stopImmediatePropagation();
+  }, { capture: true });
+  document.addEventListener("paste", (event) => {
+    if (event.target === canvas || event.target === document.body) textTo(program._camside_paste, event.clipboardData.getData("text/plain"));
+  });
   // SDL2 has heard the release by now. Drawing here lets a tap on a text field focus the real one within the tap, which
   // phones insist on before they show their keyboard.
   for (const release of ["touchend", "mouseup"]) window.addEventListener(release, () => program._camside_settle());
