@@ -65,7 +65,7 @@ export async function item(page, label) {
 }
 
 export async function tap(page, label) {
-  const { x, y, width, height } = await item(page, label);
+  const [x, y, width, height] = (await item(page, label)).rect;
   await page.touchscreen.tap(x + width / 2, y + height / 2);
   await settled(page);
 }
