@@ -35,7 +35,7 @@ LashPlot plot_of(const backlash::Result& r) {
 
 bool hidden(std::string_view top, const std::vector<records::FormField>& form) {
   const std::string access = stands_in(form, "access");
-  if (top == "outer") return access != "subtraction";
+  if (top == "outer" || top == "readings.outer_lash") return access != "subtraction";
   if (top == "feel") return access != "by feel";
   if (access == "by feel")
     return top == "readings" || top == "contact" || top == "contact_radius" || top == "indicator_angle";
@@ -50,6 +50,7 @@ QuestionLook backlash_look() {
   look.plan.front = {"mesh",       "access",   "feel",  "loads_off", "contact", "contact_radius", "indicator_angle",
                      "graduation", "readings", "outer", "window"};
   look.plan.hidden = hidden;
+  look.plan.marked = {{"readings", "angle", {"angle", "reading", "outer_lash"}, {8, 12}, 720}};
   look.drawing_height = [](const Ui& ui, const records::Solved& solved, float width) {
     const auto* const r = solved.result_as<backlash::Result>();
     return !r || r->by_feel ? 0.0f : std::clamp(0.66f * width, ui.px(200), 420.0f);

@@ -4,6 +4,8 @@
 
 #include "records/new_id.hpp"
 #include "screens/words.hpp"
+#include "units/format.hpp"
+#include "units/parse.hpp"
 
 namespace camside::screens {
 
@@ -23,7 +25,9 @@ const Unit* starting_unit(Kind kind, System system) {
 
 }  // namespace
 
-QuestionScreen::QuestionScreen(QuestionLook look) : look_(std::move(look)) {}
+QuestionScreen::QuestionScreen(QuestionLook look) : look_(std::move(look)) {
+  if (look_.extra) extra_ = look_.extra();
+}
 
 void QuestionScreen::forget() {
   stale_ = true;
@@ -31,9 +35,11 @@ void QuestionScreen::forget() {
   shown_id_.clear();
 }
 
-// The newest record of this kind; the earlier ones stay in the job.
+// The record chosen, else the newest of this kind.
 records::Record* QuestionScreen::record(storage::CurrentJob& job) {
   auto& all = job.job().records;
+  for (records::Record& r : all)
+    if (!chosen_id_.empty() && r.id() == chosen_id_ && r.kind() == look_.kind) return &r;
   for (auto it = all.rbegin(); it != all.rend(); ++it)
     if (it->kind() == look_.kind) return &*it;
   return nullptr;
@@ -64,6 +70,7 @@ records::Record& QuestionScreen::add_record(storage::CurrentJob& job, Platform& 
       break;
     }
   }
+  chosen_id_ = fresh.id();
   job.job().records.push_back(std::move(fresh));
   commit(job);
   return job.job().records.back();
@@ -92,8 +99,10 @@ void QuestionScreen::edit(std::string_view path, Platform& platform, storage::Cu
     request.done = [] {};
     if (platform.open_text_field(request)) return;
   }
-  keypad_.open(field->path, label, field->kind, field->text, starting_unit(field->kind, system), field->range,
-               field->sort == records::FieldSort::Date || words_wanted);
+  const Typing typing = words_wanted                              ? Typing::Words
+                        : field->sort == records::FieldSort::Date ? Typing::Date
+                                                                  : Typing::Number;
+  keypad_.open(field->path, label, field->kind, field->text, starting_unit(field->kind, system), field->range, typing);
 }
 
 void QuestionScreen::carry_out(const FormAction& action, storage::CurrentJob& job, Platform& platform, System system) {
@@ -112,10 +121,9 @@ void QuestionScreen::carry_out(const FormAction& action, storage::CurrentJob& jo
       records::set_text(*of, action.path, action.text);
       break;
     case FormAction::What::AddItem: {
-      records::add_item(*of, action.path);
-      commit(job);
-      refresh(record(job));
-      return;
+      const MarkedList* const marked = look_.plan.marked_list(action.path);
+      if (!marked || !continue_marks(*of, *marked)) records::add_item(*of, action.path);
+      break;
     }
     case FormAction::What::RemoveItem:
       keep_for_undo("Entry " + std::to_string(action.index + 1));
@@ -127,39 +135,101 @@ void QuestionScreen::carry_out(const FormAction& action, storage::CurrentJob& jo
       keypad_.close();
       records::remove_field(*of, action.path);
       break;
+    case FormAction::What::LayOut:
+      lay_out(*of, action.path, action.index);
+      break;
     case FormAction::What::None:
       return;
   }
   commit(job);
 }
 
-// The next field; at the end of a list of readings a further reading, so that twelve of them are typed without looking.
-void QuestionScreen::next(storage::CurrentJob& job, Platform& platform, System system) {
+// Marks every so many degrees, the first at 0; their readings are typed afterwards.
+void QuestionScreen::lay_out(records::Record& of, std::string_view list, std::size_t count) {
+  const MarkedList* const marked = look_.plan.marked_list(list);
+  if (!marked) return;
+  for (std::size_t i = 0; i < count; ++i) {
+    const std::string item = records::add_item(of, list);
+    const double at_deg = static_cast<double>(marked->whole_deg) * static_cast<double>(i) / static_cast<double>(count);
+    records::set_text(of, item + "." + std::string(marked->mark), format_decimal(at_deg, 1) + " °");
+  }
+}
+
+// One more item in a list of marks, its mark as far from the last as that is from the one before. False when the turn
+// is full.
+bool QuestionScreen::continue_marks(records::Record& of, const MarkedList& marked) {
+  const auto mark_of = [&](std::size_t index) -> std::optional<double> {
+    const std::string path = std::string(marked.list) + "[" + std::to_string(index) + "]." + std::string(marked.mark);
+    const records::FormField* const f = find_field(fields_, path);
+    const auto entered = f ? parse(Kind::Angle, f->text) : parse(Kind::Angle, "");
+    return entered ? std::optional(Angle::rad(entered->base).in_deg()) : std::nullopt;
+  };
+  const records::FormField* const list = find_field(fields_, marked.list);
+  const std::size_t count = list ? list->count : 0;
+  const auto last = count >= 2 ? mark_of(count - 1) : std::nullopt;
+  const auto before = count >= 2 ? mark_of(count - 2) : std::nullopt;
+  const bool known = last && before;
+  const double following = known ? 2 * *last - *before : 0.0;
+  if (known && following >= marked.whole_deg - 0.05) return false;
+  const std::string item = records::add_item(of, marked.list);
+  if (known) records::set_text(of, item + "." + std::string(marked.mark), format_decimal(following, 1) + " °");
+  return true;
+}
+
+// At the end of a list a further item, so that twelve readings are typed without looking. False: there is none to add.
+bool QuestionScreen::next_item(storage::CurrentJob& job, Platform& platform, System system) {
   const std::string here = keypad_.path();
   const std::size_t bracket = here.rfind('[');
-  const std::string following = form_.after(here);
   const std::string list = bracket == std::string::npos ? std::string() : here.substr(0, bracket);
-  const bool leaves_list = !list.empty() && !following.starts_with(list + "[");
   records::Record* const of = record(job);
-  if (leaves_list && of) {
-    const records::FormField* const field = find_field(fields_, here);
-    if (field && field->entered) {
-      const std::string fresh = records::add_item(*of, list);
-      commit(job);
-      refresh(record(job));
-      for (const auto& f : fields_) {
-        if (!f.path.starts_with(fresh) || f.sort != records::FieldSort::Number) continue;
-        edit(f.path, platform, job, system);
-        return;
-      }
-    }
-    keypad_.close();
-    return;
+  const records::FormField* const field = find_field(fields_, here);
+  if (!of || list.empty() || !field || !field->entered || form_.after(here).starts_with(list + "[")) return false;
+  const records::FormField* const all = find_field(fields_, list);
+  const std::string fresh = list + "[" + std::to_string(all ? all->count : 0) + "]";
+  const MarkedList* const marked = look_.plan.marked_list(list);
+  if (marked ? !continue_marks(*of, *marked) : records::add_item(*of, list).empty()) return false;
+  commit(job);
+  refresh(record(job));
+  for (const auto& f : fields_) {
+    if (!f.path.starts_with(fresh) || f.sort != records::FieldSort::Number || f.entered) continue;
+    edit(f.path, platform, job, system);
+    return true;
+  }
+  keypad_.close();
+  return true;
+}
+
+// The next field; marks that were laid out are passed over.
+void QuestionScreen::next(storage::CurrentJob& job, Platform& platform, System system) {
+  if (next_item(job, platform, system)) return;
+  std::string following = form_.after(keypad_.path());
+  for (const MarkedList& marked : look_.plan.marked) {
+    const records::FormField* const field = find_field(fields_, following);
+    const bool is_mark = following.starts_with(marked.list) && following.ends_with("." + std::string(marked.mark));
+    if (is_mark && field && field->entered) following = form_.after(following);
   }
   if (following.empty())
     keypad_.close();
   else
     edit(following, platform, job, system);
+}
+
+// Shown when the job holds several of this kind: two meshes, a crank before and after truing.
+void QuestionScreen::draw_chooser(Ui& ui, storage::CurrentJob& job) {
+  std::vector<const records::Record*> all;
+  for (const records::Record& r : job.job().records)
+    if (r.kind() == look_.kind) all.push_back(&r);
+  if (all.size() < 2) return;
+  std::vector<std::string> names;
+  int now = static_cast<int>(all.size()) - 1;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    names.push_back(all[i]->name().empty() ? words::nth(i + 1, all.size()) : all[i]->name());
+    if (all[i]->id() == shown_id_) now = static_cast<int>(i);
+  }
+  const int pressed = ui.segmented("measurements", words::other_measurements(), names, now);
+  if (pressed < 0) return;
+  chosen_id_ = all[static_cast<std::size_t>(pressed)]->id();
+  keypad_.close();
 }
 
 void QuestionScreen::draw_start(Ui& ui, storage::CurrentJob& job, Platform& platform) {
@@ -188,6 +258,22 @@ void QuestionScreen::draw_drawing(Ui& ui, System system) {
   ImGui::Dummy({width, height});
 }
 
+void QuestionScreen::draw_extra(Ui& ui, storage::CurrentJob& job, Platform& platform) {
+  if (!extra_ || !solved_.solved) return;
+  Edits edits;
+  edits.now_s = platform.seconds();
+  edits.set = [&](std::string_view path, std::string_view text) {
+    if (records::Record* of = record(job)) records::set_text(*of, path, text);
+    commit(job);
+  };
+  edits.add_item = [&](std::string_view list) {
+    records::Record* const of = record(job);
+    return of ? records::add_item(*of, list) : std::string();
+  };
+  ui.gap(8);
+  extra_->draw(ui, solved_, fields_, edits);
+}
+
 void QuestionScreen::draw_undo(Ui& ui, storage::CurrentJob& job) {
   if (undo_text_.empty()) return;
   if (ui.row("undo", undo_text_, words::undo())) {
@@ -207,6 +293,7 @@ void QuestionScreen::draw_middle(Ui& ui, storage::CurrentJob& job, Platform& pla
   draw_undo(ui, job);
   ui.gap(8);
   draw_drawing(ui, system);
+  draw_extra(ui, job, platform);
   draw_remarks(ui, solved_.findings);
   ui.gap(12);
   form_.scroll_to(scroll_to_field_ ? keypad_.path() : std::string());
@@ -222,6 +309,7 @@ void QuestionScreen::draw_middle(Ui& ui, storage::CurrentJob& job, Platform& pla
     }
   }
   ui.gap(12);
+  draw_chooser(ui, job);
   if (ui.button("new", words::new_measurement(), Look::Quiet)) add_record(job, platform, false);
   ui.gap(24);
   carry_out(action, job, platform, system);

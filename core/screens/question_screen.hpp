@@ -3,11 +3,14 @@
 #pragma once
 
 #include <functional>
+#include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 
 #include "records/kinds.hpp"
 #include "records/measurement.hpp"
+#include "screens/extra_part.hpp"
 #include "screens/parts/answer.hpp"
 #include "screens/parts/entry_form.hpp"
 #include "screens/parts/ui.hpp"
@@ -22,6 +25,7 @@ struct QuestionLook {
   // Height wanted at a width, 0 when there is nothing to draw; and the drawing itself.
   std::function<float(const Ui&, const records::Solved&, float width)> drawing_height;
   std::function<void(const Ui&, const records::Solved&, System, const Area&)> drawing;
+  std::function<std::unique_ptr<ExtraPart>()> extra;
 };
 
 QuestionLook runout_look();
@@ -38,6 +42,7 @@ class QuestionScreen {
   std::string_view kind() const { return look_.kind; }
   const records::Solved& solved() const { return solved_; }
   Keypad& keypad() { return keypad_; }
+  std::optional<double> next_wake_s() const { return extra_ ? extra_->next_wake_s() : std::nullopt; }
   bool keypad_open() const { return keypad_.is_open(); }
 
   // The scrolling middle. `with_working`: the Working is folded in here (no room for it beside).
@@ -54,17 +59,24 @@ class QuestionScreen {
   void carry_out(const FormAction& action, storage::CurrentJob& job, Platform& platform, System system);
   void commit(storage::CurrentJob& job);
   void next(storage::CurrentJob& job, Platform& platform, System system);
+  bool next_item(storage::CurrentJob& job, Platform& platform, System system);
+  void lay_out(records::Record& of, std::string_view list, std::size_t count);
+  bool continue_marks(records::Record& of, const MarkedList& marked);
+  void draw_extra(Ui& ui, storage::CurrentJob& job, Platform& platform);
+  void draw_chooser(Ui& ui, storage::CurrentJob& job);
   void draw_start(Ui& ui, storage::CurrentJob& job, Platform& platform);
   void draw_drawing(Ui& ui, System system);
   void draw_undo(Ui& ui, storage::CurrentJob& job);
   records::Record& add_record(storage::CurrentJob& job, Platform& platform, bool example);
 
   QuestionLook look_;
+  std::unique_ptr<ExtraPart> extra_;
   EntryForm form_;
   Keypad keypad_;
   std::vector<records::FormField> fields_;
   records::Solved solved_;
   std::string shown_id_;
+  std::string chosen_id_;  // of several of this kind; empty: the newest
   bool stale_ = true;
   bool working_open_ = false;
   bool scroll_to_field_ = false;

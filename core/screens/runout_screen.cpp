@@ -41,6 +41,8 @@ QuestionLook runout_look() {
   look.kind = "runout";
   look.plan.front = {"method", "swings", "stations", "closing", "setup"};
   look.plan.hidden = hidden;
+  look.plan.marked = {{"stations", "angle", {"angle", "reading"}, {6, 8, 12}, 360},
+                      {"swings", "", {"low", "high"}, {}, 360}};
   look.drawing_height = [](const Ui&, const records::Solved& solved, float width) {
     return solved.result_as<runout::Result>() ? std::min(width, 460.0f) : 0.0f;
   };

@@ -24,6 +24,7 @@ Settings read_settings(std::string_view bytes) {
   if (const auto at = json.find("text_scale"); at != json.end() && at->is_number())
     s.text_scale = std::clamp(at->get<float>(), 0.9f, 2.0f);
   s.left_hand = word(json, "hand") == "left";
+  s.keep_awake = word(json, "screen") != "may sleep";
   return s;
 }
 
@@ -33,6 +34,7 @@ std::string write_settings(const Settings& s) {
   json["theme"] = s.theme == ThemeChoice::Shop ? "shop" : s.theme == ThemeChoice::Sun ? "sun" : "system";
   json["text_scale"] = s.text_scale;
   json["hand"] = s.left_hand ? "left" : "right";
+  json["screen"] = s.keep_awake ? "stays awake" : "may sleep";
   return json.dump();
 }
 

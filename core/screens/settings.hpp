@@ -15,6 +15,7 @@ struct Settings {
   ThemeChoice theme = ThemeChoice::System;
   float text_scale = 1.0f;  // 0.9 to 2.0
   bool left_hand = false;
+  bool keep_awake = true;  // the screen, while on the Bench
 
   friend bool operator==(const Settings&, const Settings&) = default;
 };

@@ -115,7 +115,7 @@ void Shell::go(Place place) {
   frames_wanted_ = 3;
 }
 
-QuestionScreen* Shell::current() {
+QuestionScreen* Shell::current() const {
   if (place_ != Place::Bench) return nullptr;
   for (const auto& q : questions_)
     if (q->kind() == open_) return q.get();
@@ -149,10 +149,12 @@ void Shell::draw() {
     job_ready_ = true;
     for (const auto& q : questions_) q->forget();
   }
-  items_.clear();
   frames_wanted_ = std::max(0, frames_wanted_ - 1);
   apply_to_imgui(theme());
   gesture_.begin_frame();
+  const QuestionScreen* const typing = current();
+  focus_.begin_frame(items_, typing && typing->keypad_open());
+  items_.clear();
   keys();
   const Layout l = layout();
   ImGui::SetNextWindowPos({0, 0});
@@ -160,7 +162,7 @@ void Shell::draw() {
   ImGui::Begin("camside", nullptr,
                ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
                    ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse);
-  Ui ui(theme(), fonts_, settings_.text_scale, items_);
+  Ui ui(theme(), fonts_, settings_.text_scale, items_, focus_);
   if (l.wide)
     draw_wide(ui, l);
   else if (l.sideways)
@@ -168,7 +170,7 @@ void Shell::draw() {
   else
     draw_portrait(ui, l);
   ImGui::End();
-  platform_.keep_awake(place_ == Place::Bench);
+  platform_.keep_awake(place_ == Place::Bench && settings_.keep_awake);
 }
 
 void Shell::draw_places(Ui& ui, const Area& area, bool column) {
@@ -294,6 +296,9 @@ void Shell::draw_setup(Ui& ui) {
     if (s.text_scale >= scales[i] - 0.01f) size = i;
   if (const int i = ui.segmented("size", words::text_size(), sizes, size); i >= 0) s.text_scale = scales[i];
   if (const int i = ui.segmented("hand", words::hand(), hands, s.left_hand ? 1 : 0); i >= 0) s.left_hand = i == 1;
+  const std::string screens[] = {"Stays awake", "May sleep"};
+  if (const int i = ui.segmented("awake", words::screen_on_bench(), screens, s.keep_awake ? 0 : 1); i >= 0)
+    s.keep_awake = i == 0;
   ui.gap(12);
   ui.heading("Safety");
   ui.text(words::safety());
@@ -314,6 +319,7 @@ void Shell::draw_middle(Ui& ui, bool with_working) {
     case Place::Bench:
       break;
   }
+  if (!job_.job().bike().empty()) ui.quiet(words::bike_is(job_.job().bike()));
   if (QuestionScreen* question = current()) {
     draw_save_state(ui);
     question->draw_middle(ui, job_, platform_, settings_.system, with_working);
@@ -415,7 +421,8 @@ bool Shell::wants_more_frames() const {
 }
 
 std::optional<double> Shell::next_wake() const {
-  return std::nullopt;
+  const QuestionScreen* const question = current();
+  return question ? question->next_wake_s() : std::nullopt;
 }
 
 std::string Shell::items_json() const {

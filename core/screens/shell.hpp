@@ -64,7 +64,7 @@ class Shell {
   void draw_coming(Ui& ui, const char* title, const char* text);
   void draw_setup(Ui& ui);
   void draw_save_state(Ui& ui);
-  QuestionScreen* current();
+  QuestionScreen* current() const;
   void keys();
 
   Platform& platform_;
@@ -74,6 +74,7 @@ class Shell {
   Fonts fonts_;
   Settings settings_;
   Gesture gesture_;
+  Focus focus_;
   Items items_;
   Place place_ = Place::Bench;
   std::vector<std::unique_ptr<QuestionScreen>> questions_;

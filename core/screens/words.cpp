@@ -89,6 +89,18 @@ const char* fewer_entries() {
 const char* add_item() {
   return "Add one";
 }
+const char* lay_out_marks() {
+  return "Lay out marks round the turn";
+}
+std::string marks(int count) {
+  return std::to_string(count) + " marks";
+}
+const char* other_measurements() {
+  return "Measurements kept in this job";
+}
+std::string nth(std::size_t n, std::size_t of) {
+  return "Measurement " + std::to_string(n) + " of " + std::to_string(of);
+}
 const char* remove() {
   return "Remove";
 }
@@ -118,6 +130,47 @@ std::string removed(const std::string& what) {
 }
 std::string item_count(std::size_t count) {
   return std::to_string(count) + (count == 1 ? " entry" : " entries");
+}
+
+const char* direction_not_known() {
+  return "Hand of the thread and end of the adjuster settle which way";
+}
+std::string way_of_turning(const std::string& sense, bool longer) {
+  return sense + ", seen from above: " + (longer ? "longer" : "shorter");
+}
+const char* do_not_turn() {
+  return "Do not turn the engine";
+}
+const char* still_to_go() {
+  return "Still to go";
+}
+const char* all_turns_made() {
+  return "All made; hold the adjuster and tighten its locknut";
+}
+const char* tap_after_turn() {
+  return "Tap after each full turn";
+}
+const char* tap_after_flats() {
+  return "Tap when these flats are made";
+}
+const char* count_again() {
+  return "Count again from the start";
+}
+const char* rods_set() {
+  return "Rods set and let bleed down";
+}
+const char* set_now() {
+  return "Set it now";
+}
+const char* spins_with_drag() {
+  return "Spins by the fingers, with drag";
+}
+const char* play_up_and_down() {
+  return "Play up and down";
+}
+
+const char* no_proof_beside() {
+  return ", no proof";
 }
 
 const char* not_saved() {
@@ -152,6 +205,15 @@ const char* text_size() {
 }
 const char* hand() {
   return "Main action for";
+}
+const char* screen_on_bench() {
+  return "Screen on the Bench";
+}
+std::string bike_is(const std::string& name) {
+  return "Bike: " + name;
+}
+const char* type_words() {
+  return "Type it; Enter keeps it";
 }
 const char* about() {
   return "Camside measures and judges the cam side of an air-cooled pushrod V-twin. Nothing leaves this device unless "

@@ -44,6 +44,10 @@ const char* hide_working();
 const char* more_entries();
 const char* fewer_entries();
 const char* add_item();
+const char* lay_out_marks();
+std::string marks(int count);
+const char* other_measurements();
+std::string nth(std::size_t n, std::size_t of);
 const char* remove();
 const char* add_group();
 const char* no_answer_yet();
@@ -54,6 +58,23 @@ const char* not_said();
 const char* undo();
 std::string removed(const std::string& what);
 std::string item_count(std::size_t count);
+
+// Pushrods
+const char* direction_not_known();
+std::string way_of_turning(const std::string& sense, bool longer);
+const char* do_not_turn();
+const char* still_to_go();
+const char* all_turns_made();
+const char* tap_after_turn();
+const char* tap_after_flats();
+const char* count_again();
+const char* rods_set();
+const char* set_now();
+const char* spins_with_drag();
+const char* play_up_and_down();
+
+// Due
+const char* no_proof_beside();
 
 // Save state
 const char* not_saved();
@@ -69,6 +90,9 @@ const char* units();
 const char* theme();
 const char* text_size();
 const char* hand();
+const char* screen_on_bench();
+std::string bike_is(const std::string& name);
+const char* type_words();
 const char* about();
 const char* safety();
 

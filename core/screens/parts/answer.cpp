@@ -9,10 +9,9 @@ namespace camside::screens {
 
 namespace {
 
-// The figure that answers the question: the one judged, else the first.
+// The figure that answers the question: the first. What was judged may be another one (the room left for a plunger
+// while the answer is a number of turns); it then stands beside the limit.
 const Figure* main_figure(const Outcome& outcome) {
-  if (outcome.judgement)
-    if (const Figure* judged = outcome.figure(outcome.judgement->figure)) return judged;
   return outcome.figures.empty() ? nullptr : &outcome.figures.front();
 }
 
@@ -20,32 +19,44 @@ std::string value_text(const Figure& figure, System system) {
   return figure.text.empty() ? format(figure.kind, figure.base, system) : figure.text;
 }
 
+ImVec2 size_of(ImFont* font, float size, const std::string& text) {
+  return font->CalcTextSizeA(size, 1.0e9f, 0, text.data(), text.data() + text.size());
+}
+
 void draw_verdict(Ui& ui, Verdict verdict) {
   const ImU32 colour = colour_of(ui.theme(), verdict);
-  const float size = ui.px(34);
+  const float size = ui.px(28);
   const ImVec2 at = ImGui::GetCursorScreenPos();
   const std::string word(word_of(verdict));
-  const ImVec2 box = ui.fonts().bold->CalcTextSizeA(size, 1.0e9f, 0, word.data(), word.data() + word.size());
-  const float radius = 0.42f * size;
-  draw_verdict_mark(ui.pen(ui.theme().ground), {at.x + radius + 2, at.y + box.y / 2}, radius, verdict, colour);
+  const ImVec2 box = size_of(ui.fonts().bold, size, word);
+  const float radius = 0.48f * size;
+  draw_verdict_mark(ui.pen(ui.theme().card), {at.x + radius + 2, at.y + box.y / 2}, radius, verdict, colour);
   ImGui::GetWindowDrawList()->AddText(ui.fonts().bold, size, {at.x + 2 * radius + 14, at.y}, colour, word.data(),
                                       word.data() + word.size());
   ui.publish(Role::Verdict, word, at, {at.x + 2 * radius + 14 + box.x, at.y + box.y});
   ImGui::Dummy({2 * radius + 14 + box.x, box.y});
 }
 
+// As large as fits on one line; long words ("3 turns 1 flat, then …") wrap at a smaller size.
 void draw_value(Ui& ui, const Figure& figure, System system) {
   const std::string value = value_text(figure, system);
   const std::string spread =
       figure.uncertainty ? "± " + format(figure.kind, *figure.uncertainty, system) : std::string();
   ImFont* const font = ui.fonts().bold;
-  float size = ui.px(figure.verdict || figure.text.empty() ? 40 : 44);
   const float room = ui.width();
-  const auto wide = [&] { return font->CalcTextSizeA(size, 1.0e9f, 0, value.data(), value.data() + value.size()).x; };
-  while (wide() > room && size > ui.px(24)) size *= 0.92f;
+  float size = ui.px(48);
+  while (size_of(font, size, value).x > room && size > ui.px(24)) size *= 0.94f;
   ui.quiet(figure.label);
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  const ImVec2 box = size_of(font, size, value);
   ui.coloured(value, ui.theme().text, size, font);
-  if (!spread.empty()) ui.coloured(spread, ui.theme().quiet, ui.px(20), ui.fonts().words);
+  if (spread.empty()) return;
+  const ImVec2 small = size_of(ui.fonts().words, ui.px(20), spread);
+  if (box.x + 12 + small.x > room) return ui.coloured(spread, ui.theme().quiet, ui.px(20), ui.fonts().words);
+  const ImVec2 beside{at.x + box.x + 12, at.y + box.y - small.y - 0.13f * size};
+  ImGui::GetWindowDrawList()->AddText(ui.fonts().words, ui.px(20), beside, ui.theme().quiet, spread.data(),
+                                      spread.data() + spread.size());
+  ui.publish(Role::Text, spread, beside, {beside.x + small.x, beside.y + small.y});
 }
 
 ImU32 colour_of(const Ui& ui, Severity severity) {
@@ -92,7 +103,9 @@ std::string limit_text(const Outcome& outcome, System system) {
     text = "at most " + format(kind, *j.upper, system);
   else if (j.lower)
     text = "at least " + format(kind, *j.lower, system);
-  return std::string(words::limit_by()) + " " + text + " · " + j.source.text();
+  const bool other = figure && figure != main_figure(outcome);
+  const std::string judged = other ? figure->label + ": " + figure_text(*figure, system) + "\n" : std::string();
+  return judged + words::limit_by() + " " + text + " · " + j.source.text();
 }
 
 void draw_answer(Ui& ui, const records::Solved& solved, System system) {
@@ -101,12 +114,19 @@ void draw_answer(Ui& ui, const records::Solved& solved, System system) {
     return;
   }
   const Outcome& outcome = solved.outcome;
+  const ImVec2 top = ImGui::GetCursorScreenPos();
+  ui.begin_card();
   if (outcome.judgement) draw_verdict(ui, outcome.judgement->verdict);
   if (const Figure* figure = main_figure(outcome)) draw_value(ui, *figure, system);
   if (outcome.judgement) {
     ui.quiet(limit_text(outcome, system));
     if (!outcome.judgement->reason.empty()) ui.text(outcome.judgement->reason);
   }
+  ui.end_card();
+  if (!outcome.judgement) return;
+  const float bottom = ImGui::GetCursorScreenPos().y - ImGui::GetStyle().ItemSpacing.y;
+  ImGui::GetWindowDrawList()->AddRectFilled(top, {top.x + 6, bottom}, colour_of(ui.theme(), outcome.judgement->verdict),
+                                            3);
 }
 
 void draw_remarks(Ui& ui, const Findings& findings) {

@@ -13,6 +13,7 @@ struct EntryForm::Frame {
   Ui& ui;
   const std::vector<FormField>& form;
   const Findings& findings;
+  const FormPlan& plan;
   std::string_view editing;
   FormAction action;
 };
@@ -137,37 +138,49 @@ std::size_t EntryForm::group(Frame& f, std::size_t i) {
   return end;
 }
 
-// The plain fields of an item stand side by side, two or three to a row; what is larger follows below.
-void EntryForm::item(Frame& f, const FormField& of, std::size_t first, std::size_t last, std::size_t index) {
+bool EntryForm::in_row(const Frame& f, const FormField& list, const FormField& field) const {
+  if (!takes_keypad(field)) return false;
+  const MarkedList* const marked = f.plan.marked_list(list.path);
+  if (!marked || field.entered || more_) return true;
+  const std::string_view name = std::string_view(field.path).substr(field.path.rfind('.') + 1);
+  const bool column = std::find(marked->columns.begin(), marked->columns.end(), name) != marked->columns.end();
+  return column && !(f.plan.hidden && f.plan.hidden(list.path + "." + std::string(name), f.form));
+}
+
+void EntryForm::remove_cross(Frame& f, const FormField& list, std::size_t index) {
+  ImGui::SetCursorPosY(ImGui::GetCursorPosY() + f.ui.px(16) + 6);
+  const std::string name =
+      std::string(words::remove()) + " " + std::string(list.field.label) + " " + std::to_string(index + 1);
+  const float side = f.ui.target();
+  if (f.ui.area(list.path + std::to_string(index) + "x", Role::Button, name, {side, side},
+                [&](const Area& at, bool pressed) {
+                  const Pen pen = f.ui.pen(f.ui.theme().ground);
+                  const ImU32 ink = pressed ? f.ui.theme().outside : f.ui.theme().quiet;
+                  const float r = 7;
+                  const ImVec2 c = at.centre();
+                  pen.line({c.x - r, c.y - r}, {c.x + r, c.y + r}, ink);
+                  pen.line({c.x - r, c.y + r}, {c.x + r, c.y - r}, ink);
+                }))
+    f.action = {FormAction::What::RemoveItem, list.path, {}, index};
+}
+
+// The plain fields of an item stand side by side, two or three to a row, the cross behind the first row.
+void EntryForm::item_row(Frame& f, const FormField& list, const Fields& fields, std::size_t index) {
   const float gap = 8;
-  const float remove_width = f.ui.target();
-  std::size_t plain = 0;
-  for (std::size_t k = first; k < last; ++k) plain += takes_keypad(f.form[k]) ? 1U : 0U;
-  const float room = f.ui.width() - remove_width - gap;
-  const std::size_t columns = std::max<std::size_t>(1, std::min<std::size_t>(plain, room > f.ui.px(420) ? 3 : 2));
+  const float room = f.ui.width() - f.ui.target() - gap;
+  const std::size_t most = room > f.ui.px(420) ? 3 : room > f.ui.px(170) ? 2 : 1;
+  const std::size_t columns = std::max<std::size_t>(1, std::min(fields.size(), most));
   const float each = (room - gap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
-  std::size_t placed = 0;
-  for (std::size_t k = first; k < last; ++k) {
-    if (!takes_keypad(f.form[k])) continue;
-    if (placed % columns != 0) ImGui::SameLine(0, gap);
-    number(f, f.form[k], each);
-    if (++placed == columns) {
-      ImGui::SameLine(0, gap);
-      ImGui::SetCursorPosY(ImGui::GetCursorPosY() + f.ui.px(16) + 6);
-      const std::string name =
-          std::string(words::remove()) + " " + std::string(of.field.label) + " " + std::to_string(index + 1);
-      if (f.ui.area(of.path + std::to_string(index) + "x", Role::Button, name, {remove_width, f.ui.target()},
-                    [&](const Area& at, bool pressed) {
-                      const Pen pen = f.ui.pen(f.ui.theme().ground);
-                      const ImU32 ink = pressed ? f.ui.theme().outside : f.ui.theme().quiet;
-                      const float r = 7;
-                      const ImVec2 c = at.centre();
-                      pen.line({c.x - r, c.y - r}, {c.x + r, c.y + r}, ink);
-                      pen.line({c.x - r, c.y + r}, {c.x + r, c.y - r}, ink);
-                    }))
-        f.action = {FormAction::What::RemoveItem, of.path, {}, index};
-    }
+  for (std::size_t i = 0; i < fields.size(); ++i) {
+    if (i % columns != 0) ImGui::SameLine(0, gap);
+    number(f, *fields[i], each);
+    if (i + 1 != columns) continue;
+    ImGui::SameLine(0, gap);
+    remove_cross(f, list, index);
   }
+}
+
+void EntryForm::item_rest(Frame& f, std::size_t first, std::size_t last) {
   for (std::size_t k = first; k < last;) {
     if (f.form[k].sort == FieldSort::Group)
       k = group(f, k);
@@ -178,6 +191,32 @@ void EntryForm::item(Frame& f, const FormField& of, std::size_t first, std::size
       ++k;
     }
   }
+}
+
+void EntryForm::item(Frame& f, const FormField& of, std::size_t first, std::size_t last, std::size_t index) {
+  Fields row;
+  for (std::size_t k = first; k < last; ++k) {
+    const FormField& field = f.form[k];
+    // Fields of groups and lists inside are drawn by these.
+    const bool own =
+        field.path.find_first_of(".[", of.path.size() + 1 + std::to_string(index).size() + 2) == std::string::npos;
+    if (own && in_row(f, of, field)) row.push_back(&field);
+  }
+  item_row(f, of, row, index);
+  item_rest(f, first, last);
+}
+
+void EntryForm::offer_marks(Frame& f, const FormField& list) {
+  const MarkedList* const marked = f.plan.marked_list(list.path);
+  if (!marked || marked->counts.empty() || list.count > 0) return;
+  std::vector<std::string> labels;
+  for (const int n : marked->counts) labels.push_back(words::marks(n));
+  const int pressed = f.ui.segmented(list.path + " marks", words::lay_out_marks(), labels, -1);
+  if (pressed >= 0)
+    f.action = {FormAction::What::LayOut,
+                list.path,
+                {},
+                static_cast<std::size_t>(marked->counts[static_cast<std::size_t>(pressed)])};
 }
 
 std::size_t EntryForm::list(Frame& f, std::size_t i) {
@@ -193,6 +232,7 @@ std::size_t EntryForm::list(Frame& f, std::size_t i) {
     while (k < end && (f.form[k].path == prefix || inside(f.form[k].path, prefix))) ++k;
     item(f, field, first, k, index);
   }
+  offer_marks(f, field);
   if (f.ui.button(field.path + " add", std::string(words::add_item()) + " – " + std::string(field.field.label)))
     f.action = {FormAction::What::AddItem, field.path, {}, 0};
   return end;
@@ -217,7 +257,7 @@ FormAction EntryForm::draw(Ui& ui, const std::vector<FormField>& form, const For
                            std::string_view editing) {
   order_.clear();
   empty_.clear();
-  Frame f{ui, form, findings, editing, {}};
+  Frame f{ui, form, findings, plan, editing, {}};
   const auto hidden = [&](std::string_view top) { return plan.hidden && plan.hidden(top, form); };
   const auto in_front = [&](std::string_view top) {
     return std::find(plan.front.begin(), plan.front.end(), top) != plan.front.end();
@@ -242,6 +282,11 @@ FormAction EntryForm::draw(Ui& ui, const std::vector<FormField>& form, const For
     if (ui.button("more entries", more_ ? words::fewer_entries() : words::more_entries())) more_ = !more_;
   }
   return f.action;
+}
+
+const MarkedList* FormPlan::marked_list(std::string_view path) const {
+  const auto at = std::find_if(marked.begin(), marked.end(), [&](const MarkedList& m) { return m.list == path; });
+  return at == marked.end() ? nullptr : &*at;
 }
 
 std::string EntryForm::after(std::string_view path) const {

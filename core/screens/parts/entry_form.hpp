@@ -18,17 +18,30 @@ namespace camside::screens {
 
 // What a press in the form asks for; carried out after the form was drawn.
 struct FormAction {
-  enum class What : std::uint8_t { None, Edit, Set, AddItem, RemoveItem, RemoveField };
+  enum class What : std::uint8_t { None, Edit, Set, AddItem, RemoveItem, RemoveField, LayOut };
   What what = What::None;
   std::string path;
   std::string text;
-  std::size_t index = 0;
+  std::size_t index = 0;  // LayOut: how many
+};
+
+// A list of readings taken at marks round a turn: twelve of them are typed without typing twelve angles.
+struct MarkedList {
+  std::string_view list;                  // "stations"
+  std::string_view mark;                  // the field of an item that says where: "angle"
+  std::vector<std::string_view> columns;  // fields that always stand in the row; others once they are entered
+  std::vector<int> counts;                // marks that can be laid out at once
+  int whole_deg = 360;                    // where the marks come round again
 };
 
 // How a screen arranges its record's form.
 struct FormPlan {
   std::vector<std::string_view> front;  // top-level names shown first, in this order
-  std::function<bool(std::string_view top, const std::vector<records::FormField>&)> hidden;  // does not apply just now
+  // Does not apply just now: a top-level name, or a column of a marked list ("readings.outer_lash").
+  std::function<bool(std::string_view top, const std::vector<records::FormField>&)> hidden;
+  std::vector<MarkedList> marked;
+
+  const MarkedList* marked_list(std::string_view path) const;
 };
 
 class EntryForm {
@@ -43,6 +56,7 @@ class EntryForm {
 
  private:
   struct Frame;  // what one draw needs everywhere
+  using Fields = std::vector<const records::FormField*>;
   void section(Frame& f, std::string_view top);
   void one(Frame& f, std::size_t i);
   void number(Frame& f, const records::FormField& field, float width);
@@ -51,6 +65,11 @@ class EntryForm {
   std::size_t group(Frame& f, std::size_t i);
   std::size_t list(Frame& f, std::size_t i);
   void item(Frame& f, const records::FormField& list, std::size_t first, std::size_t last, std::size_t index);
+  void item_row(Frame& f, const records::FormField& list, const Fields& fields, std::size_t index);
+  void item_rest(Frame& f, std::size_t first, std::size_t last);
+  void remove_cross(Frame& f, const records::FormField& list, std::size_t index);
+  void offer_marks(Frame& f, const records::FormField& list);
+  bool in_row(const Frame& f, const records::FormField& list, const records::FormField& field) const;
 
   bool more_ = false;
   std::string scroll_to_;

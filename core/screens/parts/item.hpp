@@ -20,6 +20,7 @@ struct Item {
   std::string value;
   bool chosen = false;
   bool enabled = true;
+  bool focused = false;  // the keyboard is at it
   ImVec2 min, max;
   ImVec2 clip_min, clip_max;  // what of it can be seen
   bool clipped_text = false;  // its words did not fit: a defect the tests look for

@@ -79,25 +79,26 @@ bool is_plain_number(const std::string& digits) {
 }  // namespace
 
 void Keypad::open(std::string path, std::string label, Kind kind, std::string text, const Unit* unit, std::string range,
-                  bool date) {
+                  Typing typing) {
   path_ = std::move(path);
   label_ = std::move(label);
   range_ = std::move(range);
   kind_ = kind;
-  date_ = date;
+  typing_ = typing;
   digits_ = std::move(text);
-  const Unit* const written = date ? nullptr : split_unit(kind, digits_);
+  const Unit* const written = typing == Typing::Number ? split_unit(kind, digits_) : nullptr;
   unit_ = written ? written : unit;
   fresh_ = !digits_.empty();
   holding_ = false;
 }
 
 std::string Keypad::text() const {
-  if (digits_.empty() || date_ || !unit_ || !is_plain_number(digits_)) return digits_;
+  if (digits_.empty() || typing_ != Typing::Number || !unit_ || !is_plain_number(digits_)) return digits_;
   return digits_ + " " + std::string(unit_->symbol);
 }
 
 float Keypad::height(const Ui& ui) const {
+  if (typing_ == Typing::Words) return ui.px(66) + 3 * gap;
   return ui.px(66) + 3 * gap + ui.target() + 4 * (60 + gap) + gap;
 }
 
@@ -125,8 +126,9 @@ void Keypad::flip_sign() {
 
 std::string Keypad::meaning(bool& bad) const {
   bad = false;
+  if (typing_ == Typing::Words) return words::type_words();
   if (digits_.empty()) return range_.empty() ? "" : words::allowed(range_);
-  if (date_) {
+  if (typing_ == Typing::Date) {
     const auto day = parse_date(digits_);
     bad = !day && digits_.size() >= 10;
     return day ? format_date(*day) : bad ? day.error().reason : words::date_form();
@@ -144,15 +146,25 @@ std::string Keypad::meaning(bool& bad) const {
   return text() + " = " + convert(*entered, typed_inch ? metric : inch);
 }
 
-void Keypad::preview(Ui& ui) {
-  const float w = ui.width();
+// What was typed and what it means, and the way out. True: close.
+bool Keypad::top_row(Ui& ui) {
+  const float done = std::max(64.0f, ui.px(60));
+  preview(ui, ui.width() - done - gap);
+  ImGui::SameLine(0, gap);
+  return ui.area("keypad done", Role::Button, words::done(), {done, ui.px(66)}, [&](const Area& at, bool pressed) {
+    if (pressed) ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, ui.theme().pressed, 10.0f);
+    ui.fit(at.inset(4), words::done(), ui.theme().accent, ui.px(18), ui.fonts().bold);
+  });
+}
+
+void Keypad::preview(Ui& ui, float width) {
   bool bad = false;
   const std::string means = meaning(bad);
-  ui.area("keypad preview", Role::Text, label_, {w, ui.px(66)}, [&](const Area& at, bool) {
-    const float half = at.min.y + ui.px(22);
-    ui.fit({at.min, {at.max.x - 56, half}}, label_, ui.theme().quiet, ui.px(16), ui.fonts().words, {0, 0.5f});
+  ui.area("keypad preview", Role::Text, label_, {width, ui.px(66)}, [&](const Area& at, bool) {
+    const float half = at.min.y + ui.px(24);
+    const float split = at.min.x + 0.45f * width;
+    ui.fit({at.min, {at.max.x, half}}, label_, ui.theme().quiet, ui.px(16), ui.fonts().words, {0, 0.5f});
     const std::string shown = digits_.empty() ? "–" : text();
-    const float split = at.min.x + 0.42f * w;
     ui.fit({{at.min.x, half}, {split - 8, at.max.y}}, shown, fresh_ ? ui.theme().accent : ui.theme().text, ui.px(26),
            ui.fonts().figures, {0, 0.5f});
     ui.fit({{split, half}, at.max}, means, bad ? ui.theme().outside : ui.theme().quiet, ui.px(16), ui.fonts().words,
@@ -162,7 +174,7 @@ void Keypad::preview(Ui& ui) {
 
 void Keypad::units(Ui& ui) {
   const auto chips = chips_of(kind_);
-  if (chips.empty() || date_) {
+  if (chips.empty() || typing_ != Typing::Number) {
     ui.gap(ui.target());
     return;
   }
@@ -207,7 +219,8 @@ KeypadEvent Keypad::physical_keys() {
     type(pasted ? std::string(pasted).substr(0, 48) : "");
     event = KeypadEvent::Changed;
   }
-  if (ImGui::IsKeyPressed(ImGuiKey_Enter, false) || ImGui::IsKeyPressed(ImGuiKey_KeypadEnter, false))
+  if (ImGui::IsKeyPressed(ImGuiKey_Enter, false) || ImGui::IsKeyPressed(ImGuiKey_KeypadEnter, false) ||
+      ImGui::IsKeyPressed(ImGuiKey_Tab, false))
     return KeypadEvent::Next;
   if (ImGui::IsKeyPressed(ImGuiKey_Escape, false)) return KeypadEvent::Close;
   return event;
@@ -241,7 +254,7 @@ KeypadEvent Keypad::keys(Ui& ui, float key_height) {
   three("4", "5", "6");
   key("±", w, words::sign(), [&] { flip_sign(); });
   three("1", "2", "3");
-  if (date_)
+  if (typing_ == Typing::Date)
     key("-", w, "-", [&] { type("-"); });
   else
     key("/", w, "/", [&] { type("/"); });
@@ -263,7 +276,8 @@ KeypadEvent Keypad::draw(Ui& ui, float height) {
   const float fixed = ui.px(66) + ui.target() + 6 * gap;
   const float key_height = std::clamp((height - fixed) / 4 - gap, 48.0f, 68.0f);
   KeypadEvent event = physical_keys();
-  preview(ui);
+  if (top_row(ui)) return KeypadEvent::Close;
+  if (typing_ == Typing::Words) return event;
   units(ui);
   const KeypadEvent pressed = keys(ui, key_height);
   if (pressed != KeypadEvent::None && event != KeypadEvent::Next) event = pressed;

@@ -15,10 +15,12 @@ namespace camside::screens {
 
 enum class KeypadEvent : std::uint8_t { None, Changed, Next, Close };
 
+enum class Typing : std::uint8_t { Number, Date, Words };  // Words: where there is no other keyboard than a real one
+
 class Keypad {
  public:
   void open(std::string path, std::string label, Kind kind, std::string text, const Unit* unit, std::string range,
-            bool date);
+            Typing typing);
   void close() { path_.clear(); }
   bool is_open() const { return !path_.empty(); }
   const std::string& path() const { return path_; }
@@ -34,7 +36,8 @@ class Keypad {
  private:
   KeypadEvent keys(Ui& ui, float key_height);
   KeypadEvent physical_keys();
-  void preview(Ui& ui);
+  bool top_row(Ui& ui);
+  void preview(Ui& ui, float width);
   void units(Ui& ui);
   void flip_sign();
   void erase();
@@ -46,7 +49,7 @@ class Keypad {
   std::string range_;
   std::string digits_;  // as typed, without the chip's unit
   Kind kind_ = Kind::Number;
-  bool date_ = false;
+  Typing typing_ = Typing::Number;
   bool fresh_ = false;  // the first key replaces what stood there
   bool holding_ = false;
   const Unit* unit_ = nullptr;

@@ -121,6 +121,16 @@ void draw_high_spot(const Pen& pen, const Area& area, const Scale& s, const Runo
             pen.body * 0.9f);
 }
 
+constexpr double css_px_per_mm = 96.0 / 25.4;
+
+// A factor as people say it: 380, 2,300.
+std::string two_digits(double factor) {
+  const double step = std::pow(10.0, std::max(0.0, std::floor(std::log10(std::max(1.0, factor))) - 1.0));
+  std::string digits = std::to_string(std::lround(factor / step) * std::lround(step));
+  for (int at = static_cast<int>(digits.size()) - 3; at > 0; at -= 3) digits.insert(static_cast<std::size_t>(at), ",");
+  return digits;
+}
+
 // A bar of known length beside the turn, so that the exaggeration is stated and can be checked.
 void draw_scale_bar(const Pen& pen, const Area& area, const Scale& s, const std::function<std::string(Length)>& show) {
   const double step = nice_step(0.9 * static_cast<double>(s.middle) / s.px_per_mm, 2);
@@ -130,6 +140,8 @@ void draw_scale_bar(const Pen& pen, const Area& area, const Scale& s, const std:
   pen.line(a, b, pen.ink.text);
   for (const ImVec2 end : {a, b}) pen.line({end.x, end.y - 4}, {end.x, end.y + 4}, pen.ink.text);
   pen.write({a.x, a.y - 6}, {0, 1}, show(Length::mm(step)), pen.ink.text, pen.body * 0.85f);
+  const std::string factor = "drawn " + two_digits(s.px_per_mm / css_px_per_mm) + " × life size";
+  pen.write({area.max.x, area.max.y}, {1, 1}, factor, pen.ink.quiet, pen.body * 0.85f);
 }
 
 }  // namespace

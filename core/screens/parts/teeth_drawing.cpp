@@ -31,28 +31,26 @@ struct Mm {
   double x = 0, y = 0;
 };
 
-// One tooth's outline about the gear's own centre, the tooth's middle along `direction`.
+// One tooth's outline about the gear's own centre, the tooth's middle along `direction`: foot, flank, tip, flank, foot.
 std::vector<Mm> tooth_outline(const ToothedGear& g, double direction) {
-  constexpr int steps = 10;
+  constexpr int steps = 12;
   std::vector<Mm> out;
   const auto add = [&](double r, double a) {
     out.push_back({r * std::cos(direction + a), r * std::sin(direction + a)});
   };
+  const auto arc = [&](double r, double from, double to) {
+    for (int i = 0; i <= 4; ++i) add(r, from + (to - from) * i / 4);
+  };
   const double foot = std::max(g.root_radius_mm, 0.0);
   const double start = std::max(g.base_radius_mm, foot);
   const double gap_edge = pi / g.teeth;
-  add(foot, -gap_edge);
-  add(foot, -half_tooth(g, start));
-  for (int i = 0; i <= steps; ++i) {
-    const double r = start + (g.tip_radius_mm - start) * i / steps;
-    add(r, -half_tooth(g, r));
-  }
-  for (int i = steps; i >= 0; --i) {
-    const double r = start + (g.tip_radius_mm - start) * i / steps;
-    add(r, half_tooth(g, r));
-  }
-  add(foot, half_tooth(g, start));
-  add(foot, gap_edge);
+  const auto radius = [&](int i) { return start + (g.tip_radius_mm - start) * i / steps; };
+  const double tip = half_tooth(g, g.tip_radius_mm);
+  arc(foot, -gap_edge, -half_tooth(g, start));
+  for (int i = 0; i <= steps; ++i) add(radius(i), -half_tooth(g, radius(i)));
+  arc(g.tip_radius_mm, -tip, tip);
+  for (int i = steps; i >= 0; --i) add(radius(i), half_tooth(g, radius(i)));
+  arc(foot, half_tooth(g, start), gap_edge);
   return out;
 }
 
@@ -65,14 +63,24 @@ struct View {
   }
 };
 
+// Points that fall together would make the outline's corners spike.
+void add_apart(std::vector<ImVec2>& path, ImVec2 p) {
+  constexpr float least = 0.4F;
+  if (path.empty() || std::hypot(p.x - path.back().x, p.y - path.back().y) > least) path.push_back(p);
+}
+
 void draw_gear(const Pen& pen, const View& view, const ToothedGear& g, Mm centre, double middle_direction,
                ImU32 colour) {
   const double pitch = 2 * pi / g.teeth;
+  const int reach = std::min(4, g.teeth / 2 - 1);
   std::vector<ImVec2> path;
-  for (int k = -3; k <= 3; ++k)
+  for (int k = -reach; k <= reach; ++k)
     for (const Mm p : tooth_outline(g, middle_direction + k * pitch))
-      path.push_back(view.at({centre.x + p.x, centre.y + p.y}));
-  pen.list->AddPolyline(path.data(), static_cast<int>(path.size()), colour, 0, pen.stroke * 1.3f);
+      add_apart(path, view.at({centre.x + p.x, centre.y + p.y}));
+  std::vector<ImVec2> body = path;
+  body.push_back(view.at(centre));
+  pen.list->AddConcavePolyFilled(body.data(), static_cast<int>(body.size()), faded(colour, 0.14F));
+  pen.list->AddPolyline(path.data(), static_cast<int>(path.size()), colour, 0, pen.stroke * 1.2F);
 }
 
 void draw_pitch_line(const Pen& pen, const View& view, const Area& area) {

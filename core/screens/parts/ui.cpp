@@ -41,8 +41,8 @@ const char* word_of(Role role) {
   return "";
 }
 
-Ui::Ui(const Theme& theme, const Fonts& fonts, float text_scale, Items& items)
-    : theme_(theme), fonts_(fonts), text_scale_(text_scale), items_(items) {}
+Ui::Ui(const Theme& theme, const Fonts& fonts, float text_scale, Items& items, Focus& focus)
+    : theme_(theme), fonts_(fonts), text_scale_(text_scale), items_(items), focus_(focus) {}
 
 float Ui::target() const {
   return std::max(48.0f, px(body_size) + 26.0f);
@@ -114,6 +114,18 @@ void Ui::separator() {
   ImGui::Dummy({1, 1});
 }
 
+// Shows the ring, brings it into view, and says whether the keyboard pressed this one.
+bool Ui::by_keyboard(ImGuiID id, const Area& where) {
+  if (!focus_.is_at(id)) return false;
+  const ImVec2 low = ImGui::GetWindowDrawList()->GetClipRectMin();
+  const ImVec2 high = ImGui::GetWindowDrawList()->GetClipRectMax();
+  const bool seen = where.min.y >= low.y && where.max.y <= high.y;
+  if (focus_.takes_scroll(id) && !seen) ImGui::SetScrollFromPosY(where.centre().y - ImGui::GetWindowPos().y, 0.5f);
+  const float width = theme_.stroke * 1.5f;
+  ImGui::GetWindowDrawList()->AddRect(where.min, where.max, theme_.text, rounding, 0, width);
+  return focus_.takes_press(id);
+}
+
 bool Ui::area(std::string_view id, Role role, const std::string& label, ImVec2 size,
               const std::function<void(const Area&, bool)>& draw, bool enabled) {
   const ImVec2 at = ImGui::GetCursorScreenPos();
@@ -123,11 +135,12 @@ bool Ui::area(std::string_view id, Role role, const std::string& label, ImVec2 s
   const bool pressed = enabled && ImGui::IsItemActive() && ImGui::IsItemHovered();
   const ImGuiID item_id = ImGui::GetItemID();
   Area where{at, {at.x + size.x, at.y + size.y}};
-  publish(role, label, where.min, where.max, item_id).enabled = enabled;
+  Item& item = publish(role, label, where.min, where.max, item_id);
+  item.enabled = enabled;
+  item.focused = focus_.is_at(item_id);
   draw(where, pressed);
-  if (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible)
-    ImGui::GetWindowDrawList()->AddRect(where.min, where.max, theme_.accent, rounding, 0, theme_.stroke * 1.3f);
-  return fired && enabled;
+  const bool typed = by_keyboard(item_id, where);
+  return (fired || typed) && enabled;
 }
 
 void Ui::fit(const Area& where, const std::string& words, ImU32 colour, float size, ImFont* font, Anchor anchor) {

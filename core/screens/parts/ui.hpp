@@ -9,6 +9,7 @@
 #include <string>
 #include <string_view>
 
+#include "screens/parts/focus.hpp"
 #include "screens/parts/item.hpp"
 #include "screens/parts/pen.hpp"
 #include "screens/parts/theme.hpp"
@@ -25,7 +26,7 @@ enum class Look : std::uint8_t { Plain, Main, Quiet };
 
 class Ui {
  public:
-  Ui(const Theme& theme, const Fonts& fonts, float text_scale, Items& items);
+  Ui(const Theme& theme, const Fonts& fonts, float text_scale, Items& items, Focus& focus);
 
   const Theme& theme() const { return theme_; }
   const Fonts& fonts() const { return fonts_; }
@@ -75,6 +76,7 @@ class Ui {
                 const std::string& value = {});
 
  private:
+  bool by_keyboard(ImGuiID id, const Area& where);
   void wrapped(const std::string& text, ImU32 colour, float size, ImFont* font, Role role);
   ImU32 ground_here() const { return in_card_ ? theme_.card : theme_.ground; }
 
@@ -82,6 +84,7 @@ class Ui {
   const Fonts& fonts_;
   float text_scale_;
   Items& items_;
+  Focus& focus_;
   bool in_card_ = false;
   ImVec2 card_min_{};
   float card_width_ = 0;
