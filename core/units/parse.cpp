@@ -34,21 +34,24 @@ bool is_mark(char c) {
 
 // --- Words for people ------------------------------------------------------------------------------------------------
 
-// What was typed, safe to show anywhere: printable ASCII and whole UTF-8 sequences stay, anything else becomes "?".
+// Length of the UTF-8 sequence that a byte begins, 0 for a byte that begins none that we show: control characters, and
+// the leading bytes whose second byte would need a closer look (overlong, surrogates, beyond Unicode).
+std::size_t length_after(unsigned char first) {
+  if (first < 0x20 || first == 0x7f) return 0;
+  if (first < 0x80) return 1;
+  if (first >= 0xc2 && first < 0xe0) return 2;
+  return first > 0xe0 && first < 0xf0 && first != 0xed ? 3 : 0;
+}
+
 std::size_t sequence_length(std::string_view s) {
-  const auto first = static_cast<unsigned char>(s.front());
-  const std::size_t length = first < 0x80                    ? 1
-                             : first >= 0xf1                 ? 0
-                             : first >= 0xe1                 ? 3
-                             : first >= 0xc2 && first < 0xe0 ? 2
-                                                             : 0;
-  if (length == 0 || length > s.size() || first < 0x20 || first == 0x7f) return 0;
-  if (length == 3 && first == 0xed) return 0;
+  const std::size_t length = length_after(static_cast<unsigned char>(s.front()));
+  if (length == 0 || length > s.size()) return 0;
   const bool whole = std::all_of(s.begin() + 1, s.begin() + static_cast<std::ptrdiff_t>(length),
                                  [](char c) { return (static_cast<unsigned char>(c) & 0xc0U) == 0x80U; });
   return whole ? length : 0;
 }
 
+// What was typed, safe to show anywhere: printable ASCII and whole UTF-8 sequences stay, anything else becomes "?".
 std::string quoted(std::string_view text) {
   std::string shown;
   for (; !text.empty() && shown.size() < 40;) {
@@ -373,12 +376,12 @@ tl::unexpected<ParseRefusal> unknown_unit(Kind kind, std::string_view spelling) 
                 remedy);
 }
 
-tl::unexpected<ParseRefusal> needs_unit(Kind kind, std::string_view text) {
+tl::unexpected<ParseRefusal> needs_unit(Kind kind, std::string_view number) {
   const std::string_view in_inches = preferred_unit(kind, System::Inch).symbol;
   const std::string_view metric = preferred_unit(kind, System::Metric).symbol;
-  const std::string other = in_inches == metric ? "" : fmt::format(" or {} {}", text, metric);
-  return refuse(ParseFault::NeedsUnit, fmt::format("{} has no unit", quoted(text)),
-                fmt::format("Add one, such as {} {}{}", text, in_inches, other));
+  const std::string other = in_inches == metric ? "" : fmt::format(" or {} {}", number, metric);
+  return refuse(ParseFault::NeedsUnit, fmt::format("{} has no unit", quoted(number)),
+                fmt::format("Add one, such as {} {}{}", number, in_inches, other));
 }
 
 // The spelling of a unit: to the end of the text, or for kinds with parts to the next digit.
@@ -394,12 +397,12 @@ std::string_view take_spelling(std::string_view& rest, Kind kind) {
   return spelling;
 }
 
-Read<const Unit*> unit_spelled(Kind kind, std::string_view spelling, std::string_view all,
+Read<const Unit*> unit_spelled(Kind kind, std::string_view spelling, std::string_view number,
                                const ParseOptions& options) {
   if (spelling.empty()) {
     if (needs_no_unit(kind)) return &units_of(kind).front();
     if (options.default_unit != nullptr) return options.default_unit;
-    return needs_unit(kind, all);
+    return needs_unit(kind, number);
   }
   if (const Unit* unit = find_unit(kind, spelling)) return unit;
   return unknown_unit(kind, spelling);
@@ -423,12 +426,14 @@ struct Part {
   bool unit_typed = false;
 };
 
-Read<Part> take_part(std::string_view& rest, Kind kind, std::string_view all, const ParseOptions& options) {
+Read<Part> take_part(std::string_view& rest, Kind kind, const ParseOptions& options) {
+  const std::string_view before = rest;
   const auto number = take_number(rest, kind);
   if (!number) return tl::unexpected(number.error());
+  const std::string_view number_text = before.substr(0, before.size() - rest.size());
   rest = trimmed(rest);
   const std::string_view spelling = take_spelling(rest, kind);
-  const auto unit = unit_spelled(kind, spelling, all, options);
+  const auto unit = unit_spelled(kind, spelling, number_text, options);
   if (!unit) return tl::unexpected(unit.error());
   return Part{*number, *unit, !spelling.empty()};
 }
@@ -438,11 +443,10 @@ double size_of(const Unit& unit) {
 }
 
 Read<std::vector<Part>> take_parts(std::string_view rest, Kind kind, const ParseOptions& options) {
-  const std::string_view all = rest;
   std::vector<Part> parts;
   do {
     const std::string_view here = rest;
-    auto part = take_part(rest, kind, all, options);
+    auto part = take_part(rest, kind, options);
     if (!part) return tl::unexpected(part.error());
     if (!parts.empty()) {
       const Part& before = parts.back();

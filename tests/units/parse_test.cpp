@@ -217,7 +217,8 @@ constexpr Refused refused[]{
     {Kind::Module, "0 DP", ParseFault::OutOfRange, "0 DP has no meaning", "above 0"},
     {Kind::Length, "3", ParseFault::NeedsUnit, "\"3\" has no unit", "3 mm"},
     {Kind::Length, ".003", ParseFault::NeedsUnit, "no unit", ".003 in or .003 mm"},
-    {Kind::Angle, "2 turns 3", ParseFault::NeedsUnit, "no unit", ""},
+    {Kind::Angle, "2 turns 3", ParseFault::NeedsUnit, "\"3\" has no unit", "3 °"},
+    {Kind::Angle, "2 2 \x01\x01l", ParseFault::NeedsUnit, "\"2\" has no unit", "such as 2 °"},  // found by fuzzing
     {Kind::Length, "3 °C", ParseFault::WrongKind, "°C is a unit of temperature; a length is wanted", "Use one of: mm"},
     {Kind::Angle, "3 mm", ParseFault::WrongKind, "mm is a unit of length; an angle is wanted", "°"},
     {Kind::Torque, "30 lbf", ParseFault::WrongKind, "lbf is a unit of force", "lbf·ft"},
@@ -227,6 +228,7 @@ constexpr Refused refused[]{
     {Kind::Length, "2 5 mm", ParseFault::UnknownUnit, "", ""},
     {Kind::Length, "3.1-0.2 in", ParseFault::UnknownUnit, "", ""},
     {Kind::Length, "3 \xff\xfe", ParseFault::UnknownUnit, "\"??\"", ""},
+    {Kind::Length, "\xf0\x99\x99\x99 mm", ParseFault::NotANumber, "\"???? mm\"", ""},  // found by fuzzing
     {Kind::Length, "3 e", ParseFault::UnknownUnit, "", ""},
     {Kind::Length, "1,234 mm", ParseFault::Ambiguous, "1,234 can be read as 1.234 or as 1234", "Write 1.234 or 1234"},
     {Kind::Length, "12,345 mm", ParseFault::Ambiguous, "", ""},
