@@ -505,6 +505,13 @@ Findings add_forecast(const Input& in, Result& r) {
   return {};
 }
 
+// Sizes at the far ends of their ranges can overflow; nothing unreal may leave.
+Findings check_figures(const Outcome& outcome) {
+  for (const Figure& f : outcome.figures)
+    if (!std::isfinite(f.base)) return {remarks::no_finite_result(f.label)};
+  return {};
+}
+
 }  // namespace
 
 void describe(FieldVisitor& v, Gear& g) {
@@ -629,6 +636,7 @@ tl::expected<Result, Findings> solve(const Input& input) {
   remark_measured_lash(input, r, r.outcome.findings);
   judge(r);
   if (Findings refused = add_forecast(input, r); !refused.empty()) return tl::unexpected(std::move(refused));
+  if (Findings unreal = check_figures(r.outcome); !unreal.empty()) return tl::unexpected(std::move(unreal));
   return r;
 }
 

@@ -19,7 +19,7 @@
 // Not covered: internal gears, racks, crossed shafts, tip relief, undercut teeth, face overlap of helical gears,
 // bearing play and runout (backlash.hpp), strength. Findings: 1101 centre distance too small · 1102, 1103 pitch and
 // teeth miss it · 1105-1107 ratio · 1110-1118 pins · 1120-1122 span · 1125, 1126 thickness · 1130-1139 tips, roots,
-// contact · 1140-1142 lash · 1150-1152 temperature. Example: examples/gear_pair.json
+// contact · 1140-1143 lash · 1150-1152 temperature. Example: examples/gear_pair.json
 #pragma once
 
 #include <cstdint>

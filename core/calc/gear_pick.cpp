@@ -922,7 +922,7 @@ int badness(Verdict v) {
 }
 
 std::string judgement_reason(const Engine& e, const Set& set) {
-  const std::string standing = standing_text(e.in, set, set.best());
+  std::string standing = standing_text(e.in, set, set.best());
   if (set.best().verdict != Verdict::NotProven) return standing;
   return standing + "; the ± of the readings, their method or a doubt keeps it from being proven";
 }
@@ -1007,6 +1007,12 @@ void report(const Engine& e, Result& r) {
     add_size_steps(e, i, r.lash_per_size[i], r.outcome);
   }
   judge(e, r);
+}
+
+Findings check_figures(const Outcome& outcome) {
+  for (const Figure& f : outcome.figures)
+    if (!std::isfinite(f.base)) return {remarks::no_finite_result(f.label)};
+  return {};
 }
 
 Field name_field(const char* label, const char* help) {
@@ -1156,6 +1162,7 @@ tl::expected<Result, Findings> solve(const Input& input) {
     if (!solve_set(e, set)) return tl::unexpected(Findings{remarks::too_many_combinations(most_combinations)});
   r.outcome.findings = e.findings;
   report(e, r);
+  if (Findings unreal = check_figures(r.outcome); !unreal.empty()) return tl::unexpected(std::move(unreal));
   return r;
 }
 

@@ -15,7 +15,7 @@ constexpr double pi = std::numbers::pi;
 double inv_by_fraction(double x) {
   const double xx = x * x;
   double tail = 0.0;
-  for (double odd = 23.0; odd >= 3.0; odd -= 2.0) tail = xx / (odd - tail);
+  for (int odd = 23; odd >= 3; odd -= 2) tail = xx / (odd - tail);
   return x * tail / (1.0 - tail);
 }
 

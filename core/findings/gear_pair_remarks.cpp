@@ -257,6 +257,11 @@ Finding thinning_shared() {
               "Both gears are as fitted: only their sum is known, the drawing shares it equally between them");
 }
 
+Finding no_finite_result(const std::string& figure) {
+  return refusal(1143, "", fmt::format("“{}” can't be worked out from sizes this extreme", figure),
+                 "Check the units of every size, and the pressure angle");
+}
+
 Finding no_lash_in_state(std::string_view state, Length lash) {
   return caution(1150, "temperatures", fmt::format("In the state “{}” the lash is {}", state, mm_and_inch(lash)),
                  "Tight teeth never run in: go to thinner gears, or keep out of that state");

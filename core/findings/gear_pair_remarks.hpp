@@ -64,6 +64,8 @@ Finding lash_below_nothing(Length lash);                           // 1140
 Finding measured_lash_unused(Length measured, Length from_sizes);  // 1141
 Finding thinning_shared();                                         // 1142
 
+Finding no_finite_result(const std::string& figure);  // 1143
+
 // Temperature.
 Finding no_lash_in_state(std::string_view state, Length lash);       // 1150
 Finding no_fit_in_state(std::string field, std::string_view state);  // 1151

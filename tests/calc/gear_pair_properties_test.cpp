@@ -2,6 +2,7 @@
 #include <rapidcheck/gtest.h>
 
 #include <cmath>
+#include <limits>
 #include <utility>
 
 #include "calc/gear_pair.hpp"
@@ -132,6 +133,54 @@ RC_GTEST_PROP(GearPairProperties, WarmingAndCoolingComesBack, ()) {
   mesh.centre = c * mesh.centre;
   const auto back = lash_temperature::lash_after(mesh, *warm, {1.0 / g, 1.0 / g, 1.0 / c});
   RC_ASSERT(std::abs(back->in_mm() - r.lash.in_mm()) < 1e-12);
+}
+
+// Numbers a slip of the thumb or a broken file can bring.
+double wild() {
+  return *rc::gen::element(-1e300, -1.0, 0.0, 1e-300, 1e-12, 1e-3, 1.0, 2.0, 20.0, 60.0, 1e4, 1e300,
+                           std::numeric_limits<double>::infinity(), std::nan(""));
+}
+
+Gear wild_gear() {
+  Gear g;
+  g.teeth = *rc::gen::element(-1, 0, 3, 4, 5, 20, 999, 1000, 2147483647);
+  g.thickness_from = *rc::gen::element(ThicknessFrom::ProfileShift, ThicknessFrom::Thickness, ThicknessFrom::OverPins,
+                                       ThicknessFrom::Span, ThicknessFrom::AsFitted);
+  g.profile_shift = *rc::gen::element(-2.0, 0.0, 2.0);
+  g.thickness = Length::mm(wild());
+  g.over_pins = Length::mm(wild());
+  g.pin_diameter = Length::mm(wild());
+  g.span = Length::mm(wild());
+  g.span_teeth = *rc::gen::element(0, 1, 3, 999);
+  if (*rc::gen::arbitrary<bool>()) g.tip_diameter = Length::mm(wild());
+  return g;
+}
+
+bool all_finite(const Result& r) {
+  const auto finite = [](const GearResult& g) {
+    return std::isfinite(g.profile_shift) && g.tip_radius.finite() && g.root_radius.finite() &&
+           g.form_radius.finite() && g.tip_thickness.finite() && g.operating_thickness.finite() && g.turn.finite();
+  };
+  return finite(r.gear1) && finite(r.gear2) && r.lash.finite() && r.lash_radial.finite() &&
+         std::isfinite(r.contact_ratio);
+}
+
+RC_GTEST_PROP(GearPairProperties, WhateverIsTypedIsFiniteOrRefused, ()) {
+  Input in;
+  in.gear1 = wild_gear();
+  in.gear2 = wild_gear();
+  in.module = Module::mm(wild());
+  in.pressure_angle = Angle::deg(*rc::gen::element(1e-300, 1e-9, 1.0, 20.0, 45.0));
+  in.helix = Angle::deg(*rc::gen::element(0.0, 30.0, 59.999));
+  in.centre_distance = Length::mm(wild());
+  in.measured_lash = Length::mm(wild());
+  if (*rc::gen::arbitrary<bool>()) in.temperatures.emplace();
+  const auto r = solve(in);
+  if (r) {
+    RC_ASSERT(all_finite(*r));
+  } else {
+    RC_ASSERT(any_refusal(r.error()));
+  }
 }
 
 }  // namespace

@@ -158,10 +158,17 @@ TEST(GearPair, EveryWayOfMeasuringTheToothGivesOneLash) {
   in.gear1.thickness_from = ThicknessFrom::AsFitted;
   in.measured_lash = by_shift.lash;
   EXPECT_NEAR(solved(in).gear1.thickness.in_mm(), s1, 1e-12);
+}
 
-  in.gear2.thickness_from = ThicknessFrom::AsFitted;
+TEST(GearPair, BothAsFittedShareTheThinningEqually) {
+  Input in = crank_pair();
+  const Result nominal = solved(in);
+  in.gear1.thickness_from = in.gear2.thickness_from = ThicknessFrom::AsFitted;
+  in.measured_lash = nominal.lash + Length::mm(0.04);
   const Result both = solved(in);
-  EXPECT_NEAR(both.lash.in_mm(), by_shift.lash.in_mm(), 1e-12);
+  EXPECT_NEAR(both.lash.in_mm(), in.measured_lash->in_mm(), 1e-12);
+  EXPECT_NEAR((nominal.gear1.operating_thickness - both.gear1.operating_thickness).in_mm(), 0.02, 1e-12);
+  EXPECT_NEAR((nominal.gear2.operating_thickness - both.gear2.operating_thickness).in_mm(), 0.02, 1e-12);
   EXPECT_TRUE(has(both.outcome.findings, 1142));
 }
 
@@ -343,8 +350,9 @@ TEST(GearPair, ImpossiblePairsSayWhy) {
   EXPECT_TRUE(refused(interfering, 1134, "gear2.tip_diameter"));
   EXPECT_NE(finding(interfering, 1134).remedy.find("assumed"), std::string::npos);
 
-  Input apart = pair_of(2.0, 20, 40, 64.5);
+  Input apart = pair_of(2.0, 20, 40, 61.5);
   EXPECT_TRUE(refused(apart, 1135, "centre_distance"));
+  EXPECT_NE(finding(apart, 1135).text.find("ratio 0.9"), std::string::npos) << finding(apart, 1135).text;
 
   Input upside_down = pair_of(2.0, 20, 40, 60.05);
   upside_down.gear2.tip_diameter = Length::mm(70.0);

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <random>
 #include <vector>
 
@@ -28,14 +29,14 @@ double lash_mm(double z1, double z2, double m, double alpha, double a, double s1
   const double rw2 = a * z2 / (z1 + z2);
   const double sw1 = 2.0 * rw1 * (s1 / (m * z1) + inv(alpha) - inv(aw));
   const double sw2 = 2.0 * rw2 * (s2 / (m * z2) + inv(alpha) - inv(aw));
-  return 2.0 * M_PI * a / (z1 + z2) - sw1 - sw2;
+  return 2.0 * std::numbers::pi * a / (z1 + z2) - sw1 - sw2;
 }
 
 double thickness_mm(double z, double m, double alpha, double over_pins, double pin) {
-  const double odd = static_cast<int>(z) % 2 == 0 ? 1.0 : std::cos(M_PI / 2.0 / z);
+  const double odd = static_cast<int>(z) % 2 == 0 ? 1.0 : std::cos(std::numbers::pi / 2.0 / z);
   const double db = m * z * std::cos(alpha);
   const double am = std::acos(db * odd / (over_pins - pin));
-  return m * z * (std::tan(am) - am - std::tan(alpha) + alpha - pin / db + M_PI / z);
+  return m * z * (std::tan(am) - am - std::tan(alpha) + alpha - pin / db + std::numbers::pi / z);
 }
 
 // A row of three gears: sizes as thicknesses, the fitted one first.

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numbers>
 #include <set>
 
 #include "gear_pick_engines.hpp"
@@ -117,7 +118,7 @@ double pin_step(int teeth, double degrees) {
   in.meshes[0].pressure_angle = Angle::deg(degrees);
   in.meshes[0].centre_distance = Length::mm(teeth);
   const auto form = involute::form(teeth, Module::mm(1.0), Angle::deg(degrees), Angle{});
-  const double m = involute::pin_seat(form, M_PI / 2.0, 1.728)->over_pins_mm;
+  const double m = involute::pin_seat(form, std::numbers::pi / 2.0, 1.728)->over_pins_mm;
   offer(in.gears[0], SizeMeans::OverPins, Length::mm(m), {Length::mm(m + 0.0254)});
   in.gears[0].pin_diameter = Length::mm(1.728);
   return solved(in).lash_per_size[0];
@@ -148,6 +149,7 @@ TEST(GearPick, PitchRadiusAndThicknessAndClassEachCountTheirOwnWay) {
   Input in = one_mesh(0.05, 0.05, 0.0, 0.1);
   offer(in.gears[0], SizeMeans::PitchRadius, Length::mm(20.0), {Length::mm(20.01)});
   EXPECT_NEAR(solved(in).lash_per_size[0], oracle::radius_step, 5e-11);
+  EXPECT_NEAR(solved(in).sets[0].options[0][1].lash_change.in_mm(), -0.01 * oracle::radius_step, 1e-12);
   in.gears[0].sizes.clear();
   offer(in.gears[0], SizeMeans::Thickness, Length::mm(1.55), {Length::mm(1.56)});
   EXPECT_NEAR(solved(in).sets[0].options[0][1].lash_change.in_mm(), -0.01, 1e-12);
@@ -185,7 +187,7 @@ TEST(GearPick, SizesOverPinsThatCanNotBeAreRefused) {
 TEST(GearPick, TiesGoToTheLooserOne) {
   // Lash 0.03 in the middle of the window: ±0.01 lie equally far from its edges.
   Input in = one_mesh(0.04, 0.04, 0.02, 0.04);
-  offer(in.gears[0], SizeMeans::Class, Length{}, {Length::mm(0.005), Length::mm(0.015)});
+  offer(in.gears[0], SizeMeans::Class, Length{}, {Length::mm(0.015), Length::mm(0.005)});
   const Set set = solved(in).sets[0];
   EXPECT_NEAR(set.ranked[0].score_mm, set.ranked[1].score_mm, 1e-12);
   EXPECT_NEAR(set.choice(set.ranked[0], 0).thicker.in_mm(), 0.005, 1e-12) << "tight teeth never run in";

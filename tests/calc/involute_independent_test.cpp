@@ -4,6 +4,7 @@
 #include <gsl/gsl_roots.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 #include <numbers>
@@ -124,6 +125,56 @@ TEST(InvoluteIndependent, OverPinsAgreesWithPinsDrawnInThePlane) {
       const Form f = form(teeth, Module::mm(1.0), Angle::deg(20.0), Angle{});
       EXPECT_NEAR(pin_seat(f, s, 1.728)->over_pins_mm, over_pins_drawn(teeth, centre, 1.728), 1e-10) << teeth;
     }
+  }
+}
+
+// A ball in a helical space: least distance from its centre to the screw surface that the transverse flank sweeps.
+struct Touch {
+  double distance_mm;
+  double radius_mm;
+};
+Touch ball_to_flank(const Flank& f, double twist_per_mm, double centre_mm) {
+  const auto away = [&](double t, double z) {
+    const Point p = f.at(t);
+    const double turn = twist_per_mm * z;
+    const double x = p.x * std::cos(turn) - p.y * std::sin(turn);
+    const double y = p.x * std::sin(turn) + p.y * std::cos(turn);
+    return std::sqrt((x - centre_mm) * (x - centre_mm) + y * y + z * z);
+  };
+  double t = 0.3;
+  double z = 0.0;
+  for (double step = 0.1; step > 1e-11;) {
+    double best = away(t, z);
+    bool moved = false;
+    for (const auto& [dt, dz] : {std::pair{1, 0}, {-1, 0}, {0, 1}, {0, -1}, {1, 1}, {-1, -1}, {1, -1}, {-1, 1}}) {
+      const double next_t = std::max(t + dt * step, 0.0);
+      const double next_z = z + dz * step;
+      if (away(next_t, next_z) >= best) continue;
+      best = away(t = next_t, z = next_z);
+      moved = true;
+    }
+    if (!moved) step /= 2.0;
+  }
+  return {away(t, z), f.base_mm * std::sqrt(1.0 + t * t)};
+}
+
+TEST(InvoluteIndependent, BallInAHelicalSpaceAgreesWithTheScrewSurface) {
+  const double ball_mm = 3.5;
+  for (const double helix : {0.0, 15.0, 30.0}) {
+    const Form f = form(24, Module::mm(2.0), Angle::deg(20.0), Angle::deg(helix));
+    const double s = thickness_from_shift_mm(f, 0.1);
+    const double transverse_degrees = Angle::rad(f.angle_t_rad).in_deg();
+    const Flank flank = space_flank(24, f.module_t_mm, transverse_degrees, s);
+    const double twist = std::tan(Angle::deg(helix).in_rad()) / f.reference_mm;
+    double low = f.base_mm;
+    double high = f.base_mm * 1.4;
+    for (int i = 0; i < 45; ++i) {
+      const double middle = (low + high) / 2.0;
+      (ball_to_flank(flank, twist, middle).distance_mm < ball_mm / 2.0 ? low : high) = middle;
+    }
+    EXPECT_NEAR(pin_seat(f, s, ball_mm)->centre_mm, low, 1e-8) << helix;
+    // The place of a least distance is known to the root of what the distance is.
+    EXPECT_NEAR(pin_seat(f, s, ball_mm)->contact_mm, ball_to_flank(flank, twist, low).radius_mm, 1e-5) << helix;
   }
 }
 

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <numbers>
 
 #include "calc/gear_pair.hpp"
 
@@ -92,7 +93,7 @@ TEST(LashTemperature, AgreesWithAPairSolvedAnewAtItsHotSizes) {
   const double inv_angle = std::tan(angle) - angle;
   const double s1 = 2.0 * base1 / std::cos(angle) * (cold.gear1.base_half_angle.in_rad() - inv_angle);
   const double s2 = 2.0 * base2 / std::cos(angle) * (cold.gear2.base_half_angle.in_rad() - inv_angle);
-  const double expected = 2.0 * M_PI * a / 60.0 - s1 - s2;
+  const double expected = 2.0 * std::numbers::pi * a / 60.0 - s1 - s2;
   const Growth g{k1, k2, 1.0 + 23.1e-6 * 50};
   EXPECT_NEAR(lash_after(gear_pair::mesh_of(cold), cold.lash, g)->in_mm(), expected, 1e-12);
   auto split_unknown = gear_pair::mesh_of(cold);
