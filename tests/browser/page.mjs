@@ -50,22 +50,40 @@ export const frames = (page) => page.evaluate(() => camside.frames());
 export const items = (page) => page.evaluate(() => camside.items());
 export const rest = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 
-// Waits until nothing is drawn any more.
+// Waits until nothing is drawn any more; something that never comes to rest is a fault.
 export async function settled(page) {
+  const began = Date.now();
   for (let before = -1, now = await frames(page); before !== now; now = await frames(page)) {
+    if (Date.now() - began > 20000) throw new Error("frames are drawn without end");
     before = now;
     await rest(150);
   }
 }
 
-export async function item(page, label) {
-  const found = (await items(page)).find((one) => one.label === label);
-  if (!found) throw new Error(`nothing on screen is labelled "${label}": ${(await items(page)).map((one) => one.label).join(" · ")}`);
+// What can be pressed and seen under this label; of several the first.
+export async function item(page, label, role) {
+  const all = await items(page);
+  const found = all.find((one) => one.label === label && one.press && one.visible && (!role || one.role === role));
+  if (!found) throw new Error(`nothing to press is labelled "${label}": ${all.filter((one) => one.press).map((one) => one.label).join(" · ")}`);
   return found;
 }
 
-export async function tap(page, label) {
-  const [x, y, width, height] = (await item(page, label)).rect;
+export async function tap(page, label, role) {
+  const [x, y, width, height] = (await item(page, label, role)).rect;
   await page.touchscreen.tap(x + width / 2, y + height / 2);
+  await settled(page);
+}
+
+// A finger put down, moved and lifted, as the browser itself would report it.
+export async function drag(page, from, to, steps = 8) {
+  const session = await page.context().newCDPSession(page);
+  const touch = (type, point) => session.send("Input.dispatchTouchEvent", { type, touchPoints: point ? [{ x: point[0], y: point[1] }] : [] });
+  await touch("touchStart", from);
+  for (let step = 1; step <= steps; step += 1) {
+    await touch("touchMove", from.map((start, axis) => start + ((to[axis] - start) * step) / steps));
+    await rest(16);
+  }
+  await rest(200);  // the finger rests, so that the list doesn't coast on
+  await touch("touchEnd");
   await settled(page);
 }

@@ -1,2 +1,102 @@
 // What a person does with a finger: elements are found by their label through the page's read-only list of items.
-export const tests = {};
+import assert from "node:assert/strict";
+import { drag, frames, item, items, openPage, rest, settled, tap } from "./page.mjs";
+
+// Twelve readings of a pinion shaft every 30°, in thousandths of an inch: 0.0015 in off centre, high at 60°, so that the
+// needle swings 0.003 in in all.
+const READINGS = Array.from({ length: 12 }, (_, i) => [30 * i, (1.5 * (1 + Math.cos(((30 * i - 60) * Math.PI) / 180))).toFixed(1)]);
+
+const MIDDLE = 195;  // of the phone's width
+
+async function key(page, text) {
+  for (const letter of text) await tap(page, letter === "." ? "Decimal mark" : letter, "key");
+}
+
+// Brings what has this label into the middle of the screen, by dragging as a thumb would.
+async function bring(page, label) {
+  for (let tries = 0; tries < 12; tries += 1) {
+    const all = await items(page);
+    const found = all.find((one) => one.label === label && one.press);
+    assert.ok(found, `nothing to press is labelled "${label}"`);
+    const bottom = Math.min(...all.filter((one) => one.role === "key" || one.role === "place").map((one) => one.rect[1])) - 150;
+    const middle = found.rect[1] + found.rect[3] / 2;
+    if (middle > 80 && middle < bottom) return;
+    const step = Math.max(-200, Math.min(200, 250 - middle));
+    await drag(page, [MIDDLE, 300 - step / 2], [MIDDLE, 300 + step / 2]);
+  }
+  throw new Error(`"${label}" could not be brought into view`);
+}
+
+async function bringAndTap(page, label) {
+  await bring(page, label);
+  await tap(page, label);
+}
+
+async function verdict(page) {
+  const found = (await items(page)).find((one) => one.role === "verdict");
+  assert.ok(found, "there is no verdict on screen");
+  return found;
+}
+
+export const tests = {
+  async "a tap presses once, a drag over a button presses nothing"({ page }) {
+    await tap(page, "Setup");
+    await tap(page, "Metric");
+    assert.equal((await item(page, "Metric")).chosen, true);
+    await tap(page, "Bench");
+    await drag(page, [100, 400], [100, 250]);
+    await item(page, "Runout");
+  },
+
+  async "what was chosen is still chosen after the page is loaded again"({ page, context, address }) {
+    await tap(page, "Setup");
+    await tap(page, "Metric");
+    await rest(500);
+    await page.close();
+    const again = await openPage(context, address);
+    await settled(again);
+    await tap(again, "Setup");
+    assert.equal((await item(again, "Metric")).chosen, true);
+    assert.equal((await item(again, "Inch")).chosen, false);
+  },
+
+  async "follows the system's theme while the page is open"({ page }) {
+    await page.emulateMedia({ colorScheme: "light" });
+    await settled(page);
+    const light = await page.screenshot();
+    await page.emulateMedia({ colorScheme: "dark" });
+    await settled(page);
+    assert.ok(!light.equals(await page.screenshot()), "both themes look the same");
+  },
+
+  async "twelve runout readings typed with a thumb give a verdict"({ page, context, address }) {
+    await tap(page, "Runout");
+    await tap(page, "Enter readings");
+    await bringAndTap(page, "Stations");
+    await bringAndTap(page, "Add one – Stations");
+    await bringAndTap(page, "Angle");
+    for (const [angle, needle] of READINGS) {
+      await key(page, String(angle));
+      await tap(page, "Next", "key");
+      await tap(page, "thou");
+      await key(page, needle);
+      await tap(page, "Next", "key");
+    }
+    const said = await verdict(page);
+    assert.ok(["Within", "Outside", "Not proven"].some((word) => said.label.includes(word) || said.value.includes(word)), JSON.stringify(said));
+    await page.close();
+    const again = await openPage(context, address);
+    await settled(again);
+    await tap(again, "Runout");
+    assert.deepEqual(await verdict(again), said);
+  },
+
+  async "a resting screen stays at rest on every place"({ page }) {
+    for (const place of ["Bikes", "Look-over", "Setup", "Bench"]) {
+      await tap(page, place);
+      const before = await frames(page);
+      await rest(2000);
+      assert.equal(await frames(page), before, place);
+    }
+  },
+};
