@@ -152,6 +152,8 @@ function textTo(call, text) {
   call(address, length);
 }
 
+let saving = 0;  // saves that the browser has not confirmed yet
+
 // What the program asks of the page; called from bridge.cpp.
 const host = {
   requestFrame,
@@ -172,17 +174,19 @@ const host = {
       (error) => { console.warn("load", error); program._camside_loaded(ticket, 0, 0, 0, 0, 0); });
   },
   save(ticket, name, address, length) {
-    store.save(name, bytesFrom(address, length)).then(
+    saving += 1;
+    store.save(name, bytesFrom(address, length)).finally(() => { saving -= 1; }).then(
       () => program._camside_saved(ticket, 1),
       (error) => { console.warn("save", error); program._camside_saved(ticket, error?.name === "QuotaExceededError" ? -1 : 0); });
   },
   setAside(name, previousIsGood) { store.setAside(name, previousIsGood).catch((error) => console.warn("set aside", error)); },
 };
 
-// For tests and for the curious: what is on screen and how often it was drawn. Reading changes nothing.
+// For tests and for the curious: what is on screen, how often it was drawn, what is being saved. Reading changes nothing.
 function openWindowForTests() {
   globalThis.camside = Object.freeze({
     frames: () => frames,
+    saving: () => saving,
     items: () => JSON.parse(program.UTF8ToString(program._camside_items())),
   });
 }

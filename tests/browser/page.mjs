@@ -42,7 +42,7 @@ export async function openPage(context, address) {
     document.addEventListener("securitypolicyviolation", (event) => console.error(`CSP: ${event.violatedDirective}`));
   });
   await page.goto(address);
-  await page.waitForFunction(() => performance.getEntriesByName("usable").length > 0, null, { timeout: 30000 });
+  await page.waitForFunction(() => performance.getEntriesByName("usable").length > 0, null, { timeout: 120000 });
   return page;
 }
 
@@ -54,10 +54,15 @@ export const rest = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 export async function settled(page) {
   const began = Date.now();
   for (let before = -1, now = await frames(page); before !== now; now = await frames(page)) {
-    if (Date.now() - began > 20000) throw new Error("frames are drawn without end");
+    if (Date.now() - began > 60000) throw new Error("frames are drawn without end");
     before = now;
     await rest(150);
   }
+}
+
+export async function saved(page) {
+  await settled(page);
+  await page.waitForFunction(() => camside.saving() === 0);
 }
 
 // What can be pressed and seen under this label; of several the first.

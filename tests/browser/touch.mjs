@@ -1,6 +1,6 @@
 // What a person does with a finger: elements are found by their label through the page's read-only list of items.
 import assert from "node:assert/strict";
-import { drag, frames, item, items, openPage, rest, settled, tap } from "./page.mjs";
+import { drag, frames, item, items, openPage, rest, saved, settled, tap } from "./page.mjs";
 
 // Twelve readings of a pinion shaft every 30°, in thousandths of an inch: 0.0015 in off centre, high at 60°, so that the
 // needle swings 0.003 in in all.
@@ -38,6 +38,10 @@ async function verdict(page) {
   return found;
 }
 
+async function shownIn(page) {
+  return (await items(page)).filter((one) => one.value).map((one) => `${one.label}: ${one.value}`);
+}
+
 export const tests = {
   async "a tap presses once, a drag over a button presses nothing"({ page }) {
     await tap(page, "Setup");
@@ -51,13 +55,49 @@ export const tests = {
   async "what was chosen is still chosen after the page is loaded again"({ page, context, address }) {
     await tap(page, "Setup");
     await tap(page, "Metric");
-    await rest(500);
+    await saved(page);
     await page.close();
     const again = await openPage(context, address);
     await settled(again);
     await tap(again, "Setup");
     assert.equal((await item(again, "Metric")).chosen, true);
     assert.equal((await item(again, "Inch")).chosen, false);
+  },
+
+  async "opens the version before a damaged one, and keeps the damaged one aside"({ page, context, address }) {
+    await tap(page, "Gear pair");
+    await tap(page, "Show an example (invented)");
+    const shown = await shownIn(page);
+    await saved(page);
+    await page.evaluate(async () => (await import("./store.js")).save("current-job", new TextEncoder().encode('{"camside": 1, "rec')));
+    await page.close();
+    const again = await openPage(context, address);
+    await settled(again);
+    await tap(again, "Gear pair");
+    const opened = await shownIn(again);
+    for (const one of shown) assert.ok(opened.includes(one), one);
+    const kept = await again.evaluate(() => new Promise((resolve) => {
+      indexedDB.open("camside").onsuccess = (event) => {
+        event.target.result.transaction("records").objectStore("records").getAllKeys().onsuccess = (keys) => resolve(keys.target.result);
+      };
+    }));
+    assert.ok(kept.some((name) => name.startsWith("current-job/damaged/")), kept.join(" "));
+  },
+
+  async "says so when the browser has no room, and saves when it has again"({ page }) {
+    await page.evaluate(() => {
+      const real = IDBDatabase.prototype.transaction;
+      globalThis.roomAgain = () => { IDBDatabase.prototype.transaction = real; };
+      IDBDatabase.prototype.transaction = () => { throw new DOMException("no room", "QuotaExceededError"); };
+    });
+    await tap(page, "Gear pair");
+    await tap(page, "Show an example (invented)");
+    await tap(page, "Bench");
+    await item(page, "Try again");
+    await page.evaluate(() => roomAgain());
+    await tap(page, "Try again");
+    await saved(page);
+    assert.ok(!(await items(page)).some((one) => one.label === "Try again"));
   },
 
   async "follows the system's theme while the page is open"({ page }) {
@@ -83,6 +123,7 @@ export const tests = {
       await tap(page, "Next", "key");
     }
     const said = await verdict(page);
+    await saved(page);
     assert.ok(["Within", "Outside", "Not proven"].some((word) => said.label.includes(word) || said.value.includes(word)), JSON.stringify(said));
     await page.close();
     const again = await openPage(context, address);
