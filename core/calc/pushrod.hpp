@@ -34,7 +34,7 @@
 // was found: a dry lifter taken for a wet one puts it 0.02-0.05 in late.
 // Not covered: base circles of any engine in general, bending of rods, stiffness of the valve train.
 // Findings: 1401-1409 entries refused · 1410-1419 margins and count · 1420-1429 way and direction · 1430-1439 release ·
-// 1440-1441 crank · 1450-1459 heat · 1460-1461 length · 1470-1471 engagement · 1480-1484 collapsed · 1490-1496 save or
+// 1440-1441 crank · 1450-1459 heat · 1460-1461 length · 1470-1471 engagement · 1480-1483 collapsed · 1490-1496 save or
 // cut · 1911-1915 safety. Example: examples/pushrod.json
 #pragma once
 
