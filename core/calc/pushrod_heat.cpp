@@ -12,7 +12,7 @@ namespace {
 
 struct Part {
   std::string field;
-  std::string_view label;
+  std::string label;
   const Piece& piece;
 };
 
