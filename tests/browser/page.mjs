@@ -16,8 +16,10 @@ const FLAGS = [
   "--disable-domain-reliability", "--disable-features=OptimizationHints,MediaRouter",
 ];
 
+// CAMSIDE_SITE: another built page than build/web/site, for instance one with a planted fault.
 export async function startServer() {
-  const server = spawn(path.join(root, "scripts/serve"), ["--port", "0"], { stdio: ["ignore", "pipe", "inherit"] });
+  const site = process.env.CAMSIDE_SITE ?? path.join(root, "build/web/site");
+  const server = spawn(path.join(root, "scripts/serve"), [site, "--port", "0"], { stdio: ["ignore", "pipe", "inherit"] });
   const line = await new Promise((resolve, reject) => {
     server.stdout.once("data", (data) => resolve(String(data)));
     server.once("exit", () => reject(new Error("the server stopped")));
