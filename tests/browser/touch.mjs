@@ -71,11 +71,15 @@ export const tests = {
     await saved(page);
     await page.evaluate(async () => (await import("./store.js")).save("current-job", new TextEncoder().encode('{"camside": 1, "rec')));
     await page.close();
-    const again = await openPage(context, address);
-    await settled(again);
-    await tap(again, "Gear pair");
-    const opened = await shownIn(again);
-    for (const one of shown) assert.ok(opened.includes(one), one);
+    let again;
+    for (const time of ["first", "second"]) {  // the second finds what setting aside left behind
+      await again?.close();
+      again = await openPage(context, address);
+      await settled(again);
+      await tap(again, "Gear pair");
+      const opened = await shownIn(again);
+      for (const one of shown) assert.ok(opened.includes(one), `${time} time: ${one}`);
+    }
     const kept = await again.evaluate(() => new Promise((resolve) => {
       indexedDB.open("camside").onsuccess = (event) => {
         event.target.result.transaction("records").objectStore("records").getAllKeys().onsuccess = (keys) => resolve(keys.target.result);
