@@ -94,9 +94,10 @@ function canvasSize(page) {
 
 const chosen = process.argv[2] ?? "";
 const server = await startServer();
-const browser = await startBrowser();
+let browser = await startBrowser();
 let failed = 0;
 for (const [name, test] of Object.entries(tests).filter(([name]) => name.includes(chosen))) {
+  if (!browser.isConnected()) browser = await startBrowser();  // one test's crash is not the next one's
   const context = await browser.newContext(PHONE);
   try {
     const page = await openPage(context, server.address);
@@ -107,7 +108,7 @@ for (const [name, test] of Object.entries(tests).filter(([name]) => name.include
     console.log(String(error.stack ?? error).split("\n").slice(0, 12).join("\n"));
     console.log(`failed\t${name}`);
   }
-  await context.close();
+  await context.close().catch(() => {});
 }
 await browser.close();
 server.stop();

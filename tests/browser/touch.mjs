@@ -108,7 +108,9 @@ export const tests = {
     await page.emulateMedia({ colorScheme: "light" });
     await settled(page);
     const light = await page.screenshot();
+    const before = await frames(page);
     await page.emulateMedia({ colorScheme: "dark" });
+    await page.waitForFunction((count) => camside.frames() > count, before);
     await settled(page);
     assert.ok(!light.equals(await page.screenshot()), "both themes look the same");
   },
