@@ -2,7 +2,7 @@
 //   node tests/browser/pictures.mjs [folder]
 import { mkdirSync } from "node:fs";
 import path from "node:path";
-import { openPage, root, settled, startBrowser, startServer, tap } from "./page.mjs";
+import { items, openPage, root, settled, startBrowser, startServer, tap } from "./page.mjs";
 
 const SIZES = [[390, 844], [844, 390], [1440, 900]];
 const THEMES = { sun: "light", shop: "dark" };
@@ -13,11 +13,13 @@ const SCREENS = {
   "look-over": ["Look-over"],
   setup: ["Setup"],
   runout: ["Bench", "Runout"],
-  lash: ["Bench", "Gear lash"],
+  lash: ["Bench", "Gear lash (backlash)"],
   "gears-to-order": ["Bench", "Gears to order"],
   pushrods: ["Bench", "Pushrods"],
   due: ["Bench", "Due"],
+  "gear-pair": ["Bench", "Gear pair"],
 };
+const EXAMPLE = "Show an example (invented)";
 
 async function picture(browser, address, folder, [width, height], theme, screen) {
   const touch = width < 900 || height < 500;
@@ -27,6 +29,7 @@ async function picture(browser, address, folder, [width, height], theme, screen)
   const page = await openPage(context, address);
   await settled(page);
   for (const label of SCREENS[screen]) await tap(page, label);
+  if ((await items(page)).some((one) => one.label === EXAMPLE && one.visible)) await tap(page, EXAMPLE);
   await page.screenshot({ path: path.join(folder, `${screen}-${width}x${height}-${theme}.png`) });
   await context.close();
 }
