@@ -1,8 +1,8 @@
 // Pictures of every screen at three sizes in both themes, into build/pictures (or the folder given).
-//   node tests/browser/pictures.mjs [folder]
+//   node tests/browser/pictures.mjs [folder [part of a screen's name]]
 import { mkdirSync } from "node:fs";
 import path from "node:path";
-import { items, openPage, root, settled, startBrowser, startServer, tap } from "./page.mjs";
+import { bring, items, openPage, root, settled, startBrowser, startServer, tap } from "./page.mjs";
 
 const SIZES = [[390, 844], [844, 390], [1440, 900]];
 const THEMES = { sun: "light", shop: "dark" };
@@ -28,19 +28,25 @@ async function picture(browser, address, folder, [width, height], theme, screen)
   });
   const page = await openPage(context, address);
   await settled(page);
-  for (const label of SCREENS[screen]) await tap(page, label);
-  if ((await items(page)).some((one) => one.label === EXAMPLE && one.visible)) await tap(page, EXAMPLE);
+  const press = async (label) => {
+    if ((await items(page)).some((one) => one.label === label && one.role === "place")) return tap(page, label, "place");
+    await bring(page, label);
+    return tap(page, label);
+  };
+  for (const label of SCREENS[screen]) await press(label);
+  if ((await items(page)).some((one) => one.label === EXAMPLE)) await press(EXAMPLE);
   await page.screenshot({ path: path.join(folder, `${screen}-${width}x${height}-${theme}.png`) });
   await context.close();
 }
 
+const chosen = process.argv[3] ?? "";
 const folder = path.resolve(process.argv[2] ?? path.join(root, "build/pictures"));
 mkdirSync(folder, { recursive: true });
 const server = await startServer();
 const browser = await startBrowser();
 for (const size of SIZES) {
   for (const theme of Object.keys(THEMES)) {
-    for (const screen of Object.keys(SCREENS)) await picture(browser, server.address, folder, size, theme, screen);
+    for (const screen of Object.keys(SCREENS).filter((name) => name.includes(chosen))) await picture(browser, server.address, folder, size, theme, screen);
   }
 }
 await browser.close();

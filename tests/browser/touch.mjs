@@ -1,30 +1,13 @@
 // What a person does with a finger: elements are found by their label through the page's read-only list of items.
 import assert from "node:assert/strict";
-import { drag, frames, item, items, openPage, rest, saved, settled, tap } from "./page.mjs";
+import { bring, drag, frames, item, items, openPage, rest, saved, settled, tap } from "./page.mjs";
 
 // Twelve readings of a pinion shaft every 30°, in thousandths of an inch: 0.0015 in off centre, high at 60°, so that the
 // needle swings 0.003 in in all.
 const READINGS = Array.from({ length: 12 }, (_, i) => [30 * i, (1.5 * (1 + Math.cos(((30 * i - 60) * Math.PI) / 180))).toFixed(1)]);
 
-const MIDDLE = 195;  // of the phone's width
-
 async function key(page, text) {
   for (const letter of text) await tap(page, letter === "." ? "Decimal mark" : letter, "key");
-}
-
-// Brings what has this label into the middle of the screen, by dragging as a thumb would.
-async function bring(page, label) {
-  for (let tries = 0; tries < 12; tries += 1) {
-    const all = await items(page);
-    const found = all.find((one) => one.label === label && one.press);
-    assert.ok(found, `nothing to press is labelled "${label}"`);
-    const bottom = Math.min(...all.filter((one) => one.role === "key" || one.role === "place").map((one) => one.rect[1])) - 150;
-    const middle = found.rect[1] + found.rect[3] / 2;
-    if (middle > 80 && middle < bottom) return;
-    const step = Math.max(-200, Math.min(200, 250 - middle));
-    await drag(page, [MIDDLE, 300 - step / 2], [MIDDLE, 300 + step / 2]);
-  }
-  throw new Error(`"${label}" could not be brought into view`);
 }
 
 async function bringAndTap(page, label) {
