@@ -4,21 +4,46 @@
 
 #include "calc/backlash.hpp"
 #include "calc/gear_pair.hpp"
+#include "calc/gear_pick.hpp"
 #include "records/examples.hpp"
 
 namespace camside::records {
 
 namespace {
 
+RecordKind gear_pair_kind() {
+  RecordKind kind;
+  kind.name = "gear_pair";
+  kind.label = "Gear pair";
+  kind.question = "How much lash have these two gears at this centre distance, and can the pair run at all?";
+  kind.make = maker<gear_pair::Input, gear_pair::Result>(&gear_pair::solve);
+  kind.examples = {example_file("gear_pair")};
+  return kind;
+}
+
+RecordKind backlash_kind() {
+  RecordKind kind;
+  kind.name = "backlash";
+  kind.label = "Backlash";
+  kind.question = "How much lash has this mesh over its whole cycle, and does it stand in the window of the sheet?";
+  kind.make = maker<backlash::Input, backlash::Result>(&backlash::solve);
+  kind.csv_list = "readings";
+  kind.examples = {example_file("backlash")};
+  return kind;
+}
+
+RecordKind gear_pick_kind() {
+  RecordKind kind;
+  kind.name = "gear_pick";
+  kind.label = "Gears to order";
+  kind.question = "Which sizes of gears bring the lash into its window, and which come nearest?";
+  kind.make = maker<gear_pick::Input, gear_pick::Result>(&gear_pick::solve);
+  kind.examples = {example_file("gear_pick")};
+  return kind;
+}
+
 std::vector<RecordKind> all_kinds() {
-  return {
-      {"gear_pair",
-       "Gear pair",
-       "How much lash have these two gears, and can the pair run at all?",
-       maker<gear_pair::Input, gear_pair::Result>(&gear_pair::solve),
-       "",
-       {example_file("gear_pair")}},
-  };
+  return {gear_pair_kind(), backlash_kind(), gear_pick_kind()};
 }
 
 }  // namespace

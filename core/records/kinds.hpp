@@ -9,6 +9,7 @@
 #include <string>
 #include <string_view>
 #include <tl/expected.hpp>
+#include <utility>
 #include <vector>
 
 #include "calc/field.hpp"
@@ -49,7 +50,8 @@ struct RecordKind {
   std::string_view question;  // "How far does the pinion shaft run out, and is it within its limit?"
   std::function<std::unique_ptr<AnyInput>()> make;  // with the calculator's defaults
   std::string_view csv_list;                        // list filled from a CSV file; empty when there is none
-  std::vector<std::string_view> examples;           // whole measurement files of the demo scenario
+  std::vector<std::pair<std::string_view, std::string_view>> csv_also;  // set with it: path, text
+  std::vector<std::string_view> examples;                               // whole measurement files of the demo scenario
 };
 
 std::span<const RecordKind> kinds();

@@ -97,7 +97,7 @@ TEST(Csv, ReplacesTheReadingsAndKeepsTheRest) {
   record.entered()["teeth"] = 17;
   record.entered()["stations"] = Json::array({1, 2, 3});
   ASSERT_TRUE(take_csv(record, "angle (deg),reading (in)\n0,1\n", "", tiny::only));
-  EXPECT_EQ(record.entered().dump(), R"({"teeth":17,"stations":[{"angle":"0 deg","reading":"1 in"}]})");
+  EXPECT_EQ(record.entered().dump(), R"({"teeth":17,"stations":[{"angle":"0 deg","reading":"1 in"}],"way":"slow"})");
 }
 
 }  // namespace
