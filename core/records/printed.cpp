@@ -120,15 +120,42 @@ std::string verdict_word(const Outcome& outcome) {
   return outcome.judgement ? std::string(word_of(outcome.judgement->verdict)) : "No verdict";
 }
 
-std::string answer_line(const Outcome& outcome, System system) {
-  std::string line = verdict_word(outcome);
-  const Figure* answer = answer_of(outcome);
-  if (answer != nullptr) line += fmt::format(": {} {}", answer->label, figure_text(*answer, system));
-  if (!outcome.judgement || answer == nullptr) return line;
-  const std::string limit = limit_text(*outcome.judgement, preferred_unit(answer->kind, system));
+std::string joined_sentences(const std::string& text, const std::string& remedy) {
+  return remedy.empty() ? text : text + ". " + remedy;
+}
+
+std::string named_value(const Figure& figure, System system) {
+  return fmt::format("{} {}", figure.label, figure_text(figure, system));
+}
+
+// "Runout (TIR) 0.0018 ± 0.0004 in; limit at most 0.003 in (common practice, no published source)"
+std::string judged_text(const Outcome& outcome, const Figure& judged, System system) {
+  std::string text = named_value(judged, system);
+  if (!outcome.judgement) return text;
+  const std::string limit = limit_text(*outcome.judgement, preferred_unit(judged.kind, system));
   const std::string& source = outcome.judgement->source.text();
-  if (!limit.empty()) line += fmt::format("; limit {}", limit);
-  return source.empty() ? line : line + fmt::format(" ({})", harmless(source));
+  if (!limit.empty()) text += fmt::format("; limit {}", limit);
+  return source.empty() ? text : text + fmt::format(" ({})", harmless(source));
+}
+
+// The verdict with what was judged; before it the first figure, when that is another one (an order, a setting).
+std::string answer_lines(const Outcome& outcome, System system) {
+  const std::string verdict = verdict_word(outcome);
+  const Figure* judged = answer_of(outcome);
+  if (judged == nullptr) return fmt::format("  {}\n", verdict);
+  const Figure& first = outcome.figures.front();
+  if (&first == judged) return fmt::format("  {}: {}\n", verdict, judged_text(outcome, *judged, system));
+  return fmt::format("  {}: {}\n  Judged: {}\n", verdict, harmless(named_value(first, system)),
+                     judged_text(outcome, *judged, system));
+}
+
+// Why, unless a finding says the same.
+std::string reason_line(const SolvedRecord& r) {
+  if (!r.solved.outcome.judgement || r.solved.outcome.judgement->reason.empty()) return "";
+  const std::string& reason = r.solved.outcome.judgement->reason;
+  const auto says_it = [&](const Finding& f) { return reason.find(f.text) != std::string::npos; };
+  if (std::any_of(r.solved.findings.begin(), r.solved.findings.end(), says_it)) return "";
+  return "  " + harmless(reason) + "\n";
 }
 
 int rank_of(Severity severity) {
@@ -149,10 +176,6 @@ Findings cautions_first(Findings findings) {
   std::stable_sort(findings.begin(), findings.end(),
                    [](const Finding& a, const Finding& b) { return rank_of(a.severity) < rank_of(b.severity); });
   return findings;
-}
-
-std::string joined_sentences(const std::string& text, const std::string& remedy) {
-  return remedy.empty() ? text : text + ". " + remedy;
 }
 
 std::string findings_block(const Findings& findings) {
@@ -195,8 +218,7 @@ std::string record_block(const SolvedRecord& r, const Printing& printing, std::s
   std::string out = heading_of(r.record, among) + "\n";
   if (!r.solved.solved) return out + "  Can't be solved: something entered can't be used\n";
   const Outcome& outcome = r.solved.outcome;
-  out += "  " + answer_line(outcome, printing.system) + "\n";
-  if (outcome.judgement && !outcome.judgement->reason.empty()) out += "  " + harmless(outcome.judgement->reason) + "\n";
+  out += answer_lines(outcome, printing.system) + reason_line(r);
   out += findings_block(r.solved.findings);
   if (!outcome.figures.empty()) out += "\n" + figures_block(outcome, printing.system);
   if (printing.working && !outcome.working.empty()) out += "\n" + working_block(outcome);
@@ -225,9 +247,9 @@ std::string counts_line(const SolvedFile& file) {
 }
 
 std::string summary_line(const SolvedRecord& r, System system, std::span<const RecordKind> among) {
-  const Figure* answer = r.solved.solved ? answer_of(r.solved.outcome) : nullptr;
-  const std::string value =
-      answer == nullptr ? "" : fmt::format("{} {}", answer->label, harmless(figure_text(*answer, system)));
+  const auto& figures = r.solved.outcome.figures;
+  const Figure* answer = figures.empty() ? nullptr : &figures.front();
+  const std::string value = answer == nullptr ? "" : harmless(named_value(*answer, system));
   const std::string what = label_of(r.record, among) + (r.record.name().empty() ? "" : ": " + r.record.name());
   return fmt::format("  {}  {}\n              {}\n", padded(summary_word(r), 10), harmless(what), value);
 }
