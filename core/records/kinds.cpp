@@ -5,11 +5,24 @@
 #include "calc/backlash.hpp"
 #include "calc/gear_pair.hpp"
 #include "calc/gear_pick.hpp"
+#include "calc/runout.hpp"
 #include "records/examples.hpp"
 
 namespace camside::records {
 
 namespace {
+
+RecordKind runout_kind() {
+  RecordKind kind;
+  kind.name = "runout";
+  kind.label = "Runout";
+  kind.question = "How far does the shaft run out, and does that stand within its limit?";
+  kind.make = maker<runout::Input, runout::Result>(&runout::solve);
+  kind.csv_list = "stations";
+  kind.csv_also = {{"method", "stations"}};
+  kind.examples = {example_file("runout_swing"), example_file("runout_stations")};
+  return kind;
+}
 
 RecordKind gear_pair_kind() {
   RecordKind kind;
@@ -43,7 +56,7 @@ RecordKind gear_pick_kind() {
 }
 
 std::vector<RecordKind> all_kinds() {
-  return {gear_pair_kind(), backlash_kind(), gear_pick_kind()};
+  return {runout_kind(), gear_pair_kind(), backlash_kind(), gear_pick_kind()};
 }
 
 }  // namespace

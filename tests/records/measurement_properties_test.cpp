@@ -30,7 +30,14 @@ rc::Gen<std::string> some_utf8() {
                       });
 }
 
+rc::Gen<Json> some_json_of_any_size(int depth);
+
+// Few items on each level, so that a property takes a second.
 rc::Gen<Json> some_json(int depth) {
+  return rc::gen::resize(5, some_json_of_any_size(depth));
+}
+
+rc::Gen<Json> some_json_of_any_size(int depth) {
   if (depth == 0)
     return rc::gen::oneOf(rc::gen::map(some_utf8(), [](const std::string& s) { return Json(s); }),
                           rc::gen::map(rc::gen::arbitrary<int>(), [](int i) { return Json(i); }),
