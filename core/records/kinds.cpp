@@ -5,6 +5,8 @@
 #include "calc/backlash.hpp"
 #include "calc/gear_pair.hpp"
 #include "calc/gear_pick.hpp"
+#include "calc/inspection_due.hpp"
+#include "calc/pushrod.hpp"
 #include "calc/runout.hpp"
 #include "records/examples.hpp"
 
@@ -55,8 +57,29 @@ RecordKind gear_pick_kind() {
   return kind;
 }
 
+RecordKind pushrod_kind() {
+  RecordKind kind;
+  kind.name = "pushrod";
+  kind.label = "Pushrods";
+  kind.question = "How many turns and flats set the rods, and what preload does that give?";
+  kind.make = maker<pushrod::Input, pushrod::Result>(&pushrod::solve);
+  kind.examples = {example_file("pushrod")};
+  return kind;
+}
+
+RecordKind inspection_due_kind() {
+  RecordKind kind;
+  kind.name = "inspection_due";
+  kind.label = "Due";
+  kind.question = "What is due next on this bike, by distance and by date, and what has no proof?";
+  kind.make = maker<inspection_due::Input, inspection_due::Result>(&inspection_due::solve);
+  kind.csv_list = "log";
+  kind.examples = {example_file("inspection_due")};
+  return kind;
+}
+
 std::vector<RecordKind> all_kinds() {
-  return {runout_kind(), gear_pair_kind(), backlash_kind(), gear_pick_kind()};
+  return {runout_kind(), gear_pair_kind(), backlash_kind(), gear_pick_kind(), pushrod_kind(), inspection_due_kind()};
 }
 
 }  // namespace
