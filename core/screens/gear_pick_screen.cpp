@@ -44,6 +44,7 @@ PickPlot plot_of(const gear_pick::Input& in, const gear_pick::Set& set) {
 QuestionLook gear_pick_look() {
   QuestionLook look;
   look.kind = "gear_pick";
+  look.scales = false;
   look.plan.front = {"meshes", "gears", "shafts"};
   look.drawing_height = [](const Ui& ui, const records::Solved& solved, float) {
     const auto* const r = solved.result_as<gear_pick::Result>();

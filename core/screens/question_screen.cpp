@@ -11,6 +11,8 @@ namespace camside::screens {
 
 namespace {
 
+constexpr float most_drawing = 520.0f;
+
 const records::FormField* find_field(const std::vector<records::FormField>& fields, std::string_view path) {
   for (const auto& f : fields)
     if (f.path == path) return &f;
@@ -83,7 +85,7 @@ void QuestionScreen::edit(std::string_view path, Platform& platform, storage::Cu
   scroll_to_field_ = true;
   keypad_.close();
   const bool words_wanted = field->sort == records::FieldSort::Text;
-  const std::string label = field->field.label.empty() ? "Value" : std::string(field->field.label);
+  const std::string label = field->field.label.empty() ? words::value() : std::string(field->field.label);
   if (words_wanted) {
     TextRequest request;
     request.label = label;
@@ -246,16 +248,23 @@ void QuestionScreen::draw_start(Ui& ui, storage::CurrentJob& job, Platform& plat
   if (ui.button("example", words::show_example())) add_record(job, platform, true);
 }
 
-void QuestionScreen::draw_drawing(Ui& ui, System system) {
+void QuestionScreen::draw_drawing(Ui& ui, System system, float most_height) {
   if (!look_.drawing || !solved_.solved) return;
   const float width = ui.width();
   const float height = look_.drawing_height(ui, solved_, width);
   if (height <= 0) return;
+  const float high = look_.scales ? std::min(height, most_height) : height;
   const ImVec2 at = ImGui::GetCursorScreenPos();
-  const Area area{at, {at.x + width, at.y + height}};
+  const Area area{at, {at.x + width, at.y + high}};
   look_.drawing(ui, solved_, system, area);
   ui.publish(Role::Drawing, std::string(look_.kind) + " drawing", area.min, area.max);
-  ImGui::Dummy({width, height});
+  ImGui::Dummy({width, high});
+}
+
+bool QuestionScreen::draw_side(Ui& ui, System system, float height) {
+  if (!look_.drawing || !solved_.solved || look_.drawing_height(ui, solved_, ui.width()) <= 0) return false;
+  draw_drawing(ui, system, height);
+  return true;
 }
 
 void QuestionScreen::draw_extra(Ui& ui, storage::CurrentJob& job, Platform& platform) {
@@ -283,36 +292,53 @@ void QuestionScreen::draw_undo(Ui& ui, storage::CurrentJob& job) {
   }
 }
 
-void QuestionScreen::draw_middle(Ui& ui, storage::CurrentJob& job, Platform& platform, System system,
-                                 bool with_working) {
+void QuestionScreen::draw_form(Ui& ui, storage::CurrentJob& job, Platform& platform, System system) {
+  form_.scroll_to(scroll_to_field_ ? keypad_.path() : std::string());
+  scroll_to_field_ = false;
+  const FormAction action = form_.draw(ui, fields_, look_.plan, solved_.findings, keypad_.path(), system);
+  carry_out(action, job, platform, system);
+}
+
+void QuestionScreen::draw_working_here(Ui& ui) {
+  if (scroll_to_working_) ImGui::SetScrollHereY(0.0f);
+  scroll_to_working_ = false;
+  if (ui.button("working", working_open_ ? words::hide_working() : words::working())) working_open_ = !working_open_;
+  if (working_open_) draw_working(ui, solved_.outcome);
+}
+
+// What is good to know but answers nothing: the further figures, the notes, and the Working where it isn't beside.
+void QuestionScreen::draw_rest(Ui& ui, System system, bool working_beside) {
+  const Findings notes = good_to_know(solved_.findings);
+  if (!notes.empty()) {
+    if (ui.button("notes", notes_open_ ? words::hide_notes() : words::notes(notes.size()), Look::Quiet))
+      notes_open_ = !notes_open_;
+    if (notes_open_) draw_remarks(ui, notes);
+  }
+  if (!solved_.solved) return;
+  ui.gap(12);
+  draw_figures(ui, solved_.outcome, system);
+  if (!working_beside) draw_working_here(ui);
+}
+
+void QuestionScreen::draw_middle(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, Beside beside) {
   const records::Record* const of = record(job);
   refresh(of);
   if (!of) return draw_start(ui, job, platform);
   if (!of->note().empty()) ui.quiet(of->note());
   draw_answer(ui, solved_, system);
   draw_undo(ui, job);
-  ui.gap(8);
-  draw_drawing(ui, system);
-  draw_extra(ui, job, platform);
-  draw_remarks(ui, solved_.findings);
   ui.gap(12);
-  form_.scroll_to(scroll_to_field_ ? keypad_.path() : std::string());
-  scroll_to_field_ = false;
-  const FormAction action = form_.draw(ui, fields_, look_.plan, solved_.findings, keypad_.path());
-  if (solved_.solved) {
-    ui.gap(12);
-    draw_figures(ui, solved_.outcome, system);
-    if (with_working) {
-      if (ui.button("working", working_open_ ? words::hide_working() : words::working()))
-        working_open_ = !working_open_;
-      if (working_open_) draw_working(ui, solved_.outcome);
-    }
-  }
+  if (!beside.drawing) draw_drawing(ui, system, most_drawing);
+  draw_extra(ui, job, platform);
+  draw_remarks(ui, what_matters_now(solved_.findings));
+  ui.gap(12);
+  draw_form(ui, job, platform, system);
+  ui.gap(12);
+  draw_rest(ui, system, beside.working);
   ui.gap(12);
   draw_chooser(ui, job);
   if (ui.button("new", words::new_measurement(), Look::Quiet)) add_record(job, platform, false);
   ui.gap(24);
-  carry_out(action, job, platform, system);
 }
 
 float QuestionScreen::bottom_height(const Ui& ui) const {
@@ -339,7 +365,7 @@ void QuestionScreen::draw_bottom(Ui& ui, storage::CurrentJob& job, Platform& pla
   const std::string wanted = form_.first_empty();
   if (ui.button("main action", wanted.empty() ? words::working() : words::enter_next(), Look::Main)) {
     if (wanted.empty())
-      working_open_ = true;
+      working_open_ = scroll_to_working_ = true;
     else
       edit(wanted, platform, job, system);
   }

@@ -26,6 +26,7 @@ struct QuestionLook {
   std::function<float(const Ui&, const records::Solved&, float width)> drawing_height;
   std::function<void(const Ui&, const records::Solved&, System, const Area&)> drawing;
   std::function<std::unique_ptr<ExtraPart>()> extra;
+  bool scales = true;  // the drawing may be made as low as there is room; false: it is a list and scrolls
 };
 
 QuestionLook runout_look();
@@ -45,11 +46,19 @@ class QuestionScreen {
   std::optional<double> next_wake_s() const { return extra_ ? extra_->next_wake_s() : std::nullopt; }
   bool keypad_open() const { return keypad_.is_open(); }
 
-  // The scrolling middle. `with_working`: the Working is folded in here (no room for it beside).
-  void draw_middle(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, bool with_working);
+  // What stands beside the middle and is left out of it.
+  struct Beside {
+    bool working = false;
+    bool drawing = false;
+  };
+  // The scrolling middle.
+  void draw_middle(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, Beside beside);
+  // The drawing alone, where the screen has room beside the middle. False: there is none.
+  bool draw_side(Ui& ui, System system, float height);
   // The one main action, or the keypad.
   void draw_bottom(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, float height);
   float bottom_height(const Ui& ui) const;
+  bool complete() const { return solved_.solved && form_.first_empty().empty(); }
   void forget();  // the job was replaced: look again
 
  private:
@@ -65,7 +74,10 @@ class QuestionScreen {
   void draw_extra(Ui& ui, storage::CurrentJob& job, Platform& platform);
   void draw_chooser(Ui& ui, storage::CurrentJob& job);
   void draw_start(Ui& ui, storage::CurrentJob& job, Platform& platform);
-  void draw_drawing(Ui& ui, System system);
+  void draw_drawing(Ui& ui, System system, float most_height);
+  void draw_form(Ui& ui, storage::CurrentJob& job, Platform& platform, System system);
+  void draw_rest(Ui& ui, System system, bool working_beside);
+  void draw_working_here(Ui& ui);
   void draw_undo(Ui& ui, storage::CurrentJob& job);
   records::Record& add_record(storage::CurrentJob& job, Platform& platform, bool example);
 
@@ -79,6 +91,8 @@ class QuestionScreen {
   std::string chosen_id_;  // of several of this kind; empty: the newest
   bool stale_ = true;
   bool working_open_ = false;
+  bool notes_open_ = false;
+  bool scroll_to_working_ = false;
   bool scroll_to_field_ = false;
   records::Json undo_;  // the entries before the last removal
   std::string undo_text_;

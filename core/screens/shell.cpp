@@ -18,18 +18,41 @@ constexpr float rail_width = 92.0f;
 
 constexpr ImGuiWindowFlags plain_child = ImGuiWindowFlags_NoNav;
 
+enum class Scroll : std::uint8_t { None, Finger, Bar };  // Finger: no bar, a thin mark shows where one is
+
 // A part of the window with its own scrolling. Everything inside is drawn between the two calls.
-bool begin_part(const char* id, const Area& area, float pad, bool scrolls) {
+bool begin_part(const char* id, const Area& area, float pad, Scroll scroll) {
   ImGui::SetCursorScreenPos(area.min);
   ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {pad, pad > 0 ? 8.0f : 0.0f});
-  const ImGuiWindowFlags flags = scrolls ? 0 : ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse;
+  const ImGuiWindowFlags flags = scroll == Scroll::None
+                                     ? ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse
+                                 : scroll == Scroll::Finger ? ImGuiWindowFlags_NoScrollbar
+                                                            : 0;
   return ImGui::BeginChild(id, {area.width(), area.height()}, ImGuiChildFlags_AlwaysUseWindowPadding,
                            flags | plain_child);
+}
+
+// A thin mark at the edge: how much there is and where one is. Nothing to take hold of.
+void draw_scroll_mark(const Theme& theme) {
+  const ImGuiWindow* const window = ImGui::GetCurrentWindow();
+  if (window->ScrollMax.y <= 0 || !(window->Flags & ImGuiWindowFlags_NoScrollbar)) return;
+  const float all = window->Size.y + window->ScrollMax.y;
+  const float length = std::max(24.0f, window->Size.y * window->Size.y / all);
+  const float top = window->Pos.y + (window->Size.y - length) * window->Scroll.y / window->ScrollMax.y;
+  const float x = window->Pos.x + window->Size.x - 5;
+  ImGui::GetWindowDrawList()->PushClipRectFullScreen();
+  ImGui::GetWindowDrawList()->AddRectFilled({x, top}, {x + 3, top + length}, theme.line, 2);
+  ImGui::GetWindowDrawList()->PopClipRect();
 }
 
 void end_part() {
   ImGui::EndChild();
   ImGui::PopStyleVar();
+}
+
+void end_scrolling_part(const Theme& theme) {
+  draw_scroll_mark(theme);
+  end_part();
 }
 
 // Line icons of our own, in a square of side 2r about c.
@@ -175,7 +198,7 @@ void Shell::draw() {
 
 void Shell::draw_places(Ui& ui, const Area& area, bool column) {
   const Place all[] = {Place::Bikes, Place::Bench, Place::LookOver, Place::Setup};
-  begin_part("places", area, 0, column);
+  begin_part("places", area, 0, column ? Scroll::Finger : Scroll::None);
   const float each = column ? area.width() : area.width() / 4;
   const float high = column ? std::max(60.0f, std::min(84.0f, area.height() / 4 - 8)) : area.height();
   for (const Place place : all) {
@@ -215,8 +238,9 @@ void Shell::draw_header(Ui& ui, float width, bool back) {
   }
   const words::Tile* const tile = question ? words::tile_of(question->kind()) : nullptr;
   const std::string title = tile ? tile->name : name_of(place_);
-  const float left = ImGui::GetCursorScreenPos().x;
-  const ImVec2 at = ImGui::GetCursorScreenPos();
+  const float indent = back && !question ? margin / 2 : 0;
+  const ImVec2 at{ImGui::GetCursorScreenPos().x + indent, ImGui::GetCursorScreenPos().y};
+  const float left = at.x;
   const bool verdict = question && question->solved().solved && question->solved().outcome.judgement;
   const float room = width - (back && question ? 64.0f : 0.0f) - (verdict ? 44.0f : 0.0f);
   ui.publish(Role::Heading, title, at, {at.x + room, at.y + height});
@@ -308,7 +332,7 @@ void Shell::draw_setup(Ui& ui) {
   change(s);
 }
 
-void Shell::draw_middle(Ui& ui, bool with_working) {
+void Shell::draw_middle(Ui& ui, QuestionScreen::Beside beside) {
   switch (place_) {
     case Place::Bikes:
       return draw_coming(ui, words::bikes(), words::bikes_coming());
@@ -322,10 +346,15 @@ void Shell::draw_middle(Ui& ui, bool with_working) {
   if (!job_.job().bike().empty()) ui.quiet(words::bike_is(job_.job().bike()));
   if (QuestionScreen* question = current()) {
     draw_save_state(ui);
-    question->draw_middle(ui, job_, platform_, settings_.system, with_working);
+    question->draw_middle(ui, job_, platform_, settings_.system, beside);
   } else {
     draw_bench(ui, false);
   }
+}
+
+const char* Shell::middle_name() const {
+  const QuestionScreen* const question = current();
+  return question ? question->kind().data() : name_of(place_);
 }
 
 void Shell::draw_portrait(Ui& ui, const Layout& l) {
@@ -334,46 +363,72 @@ void Shell::draw_portrait(Ui& ui, const Layout& l) {
   const Area all{{l.insets.left, l.insets.top}, {l.size.x - l.insets.right, l.size.y - l.insets.bottom}};
   const float header = ui.target() + 8;
   const float places = typing ? 0 : places_height;
-  const float bottom = question && job_.ready() ? std::min(question->bottom_height(ui), 0.62f * all.height()) : 0;
-  begin_part("header", {all.min, {all.max.x, all.min.y + header}}, margin / 2, false);
+  const float bottom = question && job_.ready() ? std::min(question->bottom_height(ui), 0.72f * all.height()) : 0;
+  begin_part("header", {all.min, {all.max.x, all.min.y + header}}, margin / 2, Scroll::None);
   draw_header(ui, all.width() - margin, true);
   end_part();
   const float middle_end = all.max.y - places - bottom;
-  begin_part(question ? question->kind().data() : name_of(place_),
-             {{all.min.x, all.min.y + header}, {all.max.x, middle_end}}, margin, true);
-  draw_middle(ui, true);
-  end_part();
+  begin_part(middle_name(), {{all.min.x, all.min.y + header}, {all.max.x, middle_end}}, margin, Scroll::Finger);
+  draw_middle(ui, {});
+  end_scrolling_part(theme());
   if (question && bottom > 0) {
-    begin_part("bottom", {{all.min.x, middle_end}, {all.max.x, all.max.y - places}}, margin / 2, false);
+    begin_part("bottom", {{all.min.x, middle_end}, {all.max.x, all.max.y - places}}, margin / 2, Scroll::None);
     question->draw_bottom(ui, job_, platform_, settings_.system, bottom);
     end_part();
   }
   if (places > 0) draw_places(ui, {{all.min.x, all.max.y - places}, all.max}, false);
 }
 
+// Beside the middle: the keypad while typing, else the drawing with the main action below, at the thumb.
+void Shell::draw_beside(Ui& ui, const Area& side) {
+  QuestionScreen* const question = current();
+  if (question->keypad_open()) {
+    begin_part("bottom", side, margin / 2, Scroll::None);
+    question->draw_bottom(ui, job_, platform_, settings_.system, side.height() - 8);
+    return end_part();
+  }
+  const float action = question->bottom_height(ui);
+  const Area upper{side.min, {side.max.x, side.max.y - action}};
+  begin_part("side", upper, margin / 2, Scroll::Finger);
+  question->draw_side(ui, settings_.system, upper.height() - 16);
+  end_scrolling_part(theme());
+  begin_part("bottom", {{side.min.x, side.max.y - action}, side.max}, margin / 2, Scroll::None);
+  question->draw_bottom(ui, job_, platform_, settings_.system, action);
+  end_part();
+}
+
 void Shell::draw_sideways(Ui& ui, const Layout& l) {
   QuestionScreen* const question = current();
   const Area all{{l.insets.left, l.insets.top}, {l.size.x - l.insets.right, l.size.y - l.insets.bottom}};
-  const bool typing = question && question->keypad_open();
-  const float side = question ? std::min(typing ? 360.0f : 220.0f, 0.45f * all.width()) : 0;
+  const bool beside = question && job_.ready() && !job_.job().records.empty();
+  const float side = beside ? std::min(360.0f, 0.45f * all.width()) : 0;
   const float rail_x = settings_.left_hand ? all.max.x - rail_width : all.min.x;
   draw_places(ui, {{rail_x, all.min.y}, {rail_x + rail_width, all.max.y}}, true);
   const float left = settings_.left_hand ? all.min.x + side : all.min.x + rail_width;
   const float right = settings_.left_hand ? all.max.x - rail_width : all.max.x - side;
   const float header = ui.target() + 4;
-  begin_part("header", {{left, all.min.y}, {right, all.min.y + header}}, margin / 2, false);
+  begin_part("header", {{left, all.min.y}, {right, all.min.y + header}}, margin / 2, Scroll::None);
   draw_header(ui, right - left - margin, true);
   end_part();
-  begin_part(question ? question->kind().data() : name_of(place_), {{left, all.min.y + header}, {right, all.max.y}},
-             margin, true);
-  draw_middle(ui, true);
+  begin_part(middle_name(), {{left, all.min.y + header}, {right, all.max.y}}, margin, Scroll::Finger);
+  draw_middle(ui, {.working = false, .drawing = beside});
+  end_scrolling_part(theme());
+  const float x = settings_.left_hand ? all.min.x : right;
+  if (side > 0) draw_beside(ui, {{x, all.min.y}, {x + side, all.max.y}});
+}
+
+// Working above, the keypad or the main action below it. A complete entry has no main action: the Working is there.
+void Shell::draw_right_column(Ui& ui, const Area& at) {
+  QuestionScreen* const question = current();
+  const bool acts = job_.ready() && (question->keypad_open() || !question->complete());
+  const float bottom = acts ? question->bottom_height(ui) : 0;
+  begin_part("working", {at.min, {at.max.x, at.max.y - bottom}}, margin, Scroll::Bar);
+  if (question->solved().solved) draw_working(ui, question->solved().outcome);
   end_part();
-  if (question && side > 0) {
-    const float x = settings_.left_hand ? all.min.x : right;
-    begin_part("bottom", {{x, all.min.y}, {x + side, all.max.y}}, margin / 2, true);
-    question->draw_bottom(ui, job_, platform_, settings_.system, all.height() - 12);
-    end_part();
-  }
+  if (bottom <= 0) return;
+  begin_part("bottom", {{at.min.x, at.max.y - bottom}, at.max}, margin, Scroll::None);
+  question->draw_bottom(ui, job_, platform_, settings_.system, bottom);
+  end_part();
 }
 
 void Shell::draw_wide(Ui& ui, const Layout& l) {
@@ -381,36 +436,25 @@ void Shell::draw_wide(Ui& ui, const Layout& l) {
   QuestionScreen* const question = current();
   const float list = std::clamp(0.2f * all.width(), 220.0f, 300.0f);
   const float right = question ? std::clamp(0.28f * all.width(), 300.0f, 440.0f) : 0;
+  const float header = ui.target() + 8;
   draw_places(ui, {{all.min.x, all.min.y}, {all.min.x + rail_width, all.max.y}}, true);
-  const float list_x = all.min.x + rail_width;
-  float middle_x = list_x + 8;
-  if (place_ == Place::Bench) {
-    begin_part("list", {{list_x, all.min.y}, {list_x + list, all.max.y}}, margin / 2, true);
+  float middle_x = all.min.x + rail_width + 8;
+  if (question) {
+    const Area at{{middle_x, all.min.y + header}, {middle_x + list, all.max.y}};
+    begin_part("list", at, margin / 2, Scroll::Bar);
     draw_bench(ui, true);
     end_part();
-    middle_x = list_x + list;
+    middle_x += list;
   }
   const float middle_end = all.max.x - right;
-  const float header = ui.target() + 8;
   const float column = std::min(middle_end - middle_x, 860.0f);
-  const float bottom = question && job_.ready() ? question->bottom_height(ui) : 0;
-  begin_part("header", {{middle_x, all.min.y}, {middle_x + column, all.min.y + header}}, margin, false);
+  begin_part("header", {{middle_x, all.min.y}, {middle_x + column, all.min.y + header}}, margin, Scroll::None);
   draw_header(ui, column - 2 * margin, false);
   end_part();
-  begin_part(question ? question->kind().data() : name_of(place_),
-             {{middle_x, all.min.y + header}, {middle_x + column, all.max.y}}, margin, true);
-  if (place_ == Place::Bench && !question) draw_save_state(ui);
-  draw_middle(ui, false);
+  begin_part(middle_name(), {{middle_x, all.min.y + header}, {middle_x + column, all.max.y}}, margin, Scroll::Bar);
+  draw_middle(ui, {.working = true, .drawing = false});
   end_part();
-  if (!question) return;
-  begin_part("working", {{middle_end, all.min.y}, {all.max.x, all.max.y - bottom}}, margin, true);
-  if (question->solved().solved) draw_working(ui, question->solved().outcome);
-  end_part();
-  if (bottom > 0) {
-    begin_part("bottom", {{middle_end, all.max.y - bottom}, all.max}, margin, false);
-    question->draw_bottom(ui, job_, platform_, settings_.system, bottom);
-    end_part();
-  }
+  if (question) draw_right_column(ui, {{middle_end, all.min.y}, all.max});
 }
 
 bool Shell::wants_more_frames() const {

@@ -59,7 +59,10 @@ class Shell {
   void draw_wide(Ui& ui, const Layout& layout);
   void draw_places(Ui& ui, const Area& area, bool column);
   void draw_header(Ui& ui, float width, bool back);
-  void draw_middle(Ui& ui, bool with_working);
+  void draw_middle(Ui& ui, QuestionScreen::Beside beside);
+  void draw_beside(Ui& ui, const Area& side);
+  void draw_right_column(Ui& ui, const Area& at);
+  const char* middle_name() const;
   void draw_bench(Ui& ui, bool as_list);
   void draw_coming(Ui& ui, const char* title, const char* text);
   void draw_setup(Ui& ui);

@@ -89,6 +89,18 @@ const char* fewer_entries() {
 const char* add_item() {
   return "Add one";
 }
+const char* value() {
+  return "Value";
+}
+std::string needed(const std::string& label) {
+  return label + " (needed)";
+}
+std::string notes(std::size_t count) {
+  return std::to_string(count) + (count == 1 ? " note" : " notes");
+}
+const char* hide_notes() {
+  return "Hide the notes";
+}
 const char* lay_out_marks() {
   return "Lay out marks round the turn";
 }

@@ -1,6 +1,7 @@
 #include "screens/parts/answer.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 #include "screens/words.hpp"
 #include "units/format.hpp"
@@ -17,10 +18,6 @@ const Figure* main_figure(const Outcome& outcome) {
 
 std::string value_text(const Figure& figure, System system) {
   return figure.text.empty() ? format(figure.kind, figure.base, system) : figure.text;
-}
-
-ImVec2 size_of(ImFont* font, float size, const std::string& text) {
-  return font->CalcTextSizeA(size, 1.0e9f, 0, text.data(), text.data() + text.size());
 }
 
 void draw_verdict(Ui& ui, Verdict verdict) {
@@ -57,6 +54,16 @@ void draw_value(Ui& ui, const Figure& figure, System system) {
   ImGui::GetWindowDrawList()->AddText(ui.fonts().words, ui.px(20), beside, ui.theme().quiet, spread.data(),
                                       spread.data() + spread.size());
   ui.publish(Role::Text, spread, beside, {beside.x + small.x, beside.y + small.y});
+}
+
+// Sets of meshes that share no gear are solved apart: each has an answer of its own ("sets[1].pick").
+void draw_other_answers(Ui& ui, const Outcome& outcome, System system) {
+  for (std::size_t i = 1; i < outcome.figures.size(); ++i) {
+    const Figure& f = outcome.figures[i];
+    if (!f.key.starts_with("sets[") || !f.key.ends_with("].pick")) continue;
+    ui.quiet(f.label);
+    ui.coloured(value_text(f, system), ui.theme().text, ui.px(24), ui.fonts().bold);
+  }
 }
 
 ImU32 colour_of(const Ui& ui, Severity severity) {
@@ -118,6 +125,7 @@ void draw_answer(Ui& ui, const records::Solved& solved, System system) {
   ui.begin_card();
   if (outcome.judgement) draw_verdict(ui, outcome.judgement->verdict);
   if (const Figure* figure = main_figure(outcome)) draw_value(ui, *figure, system);
+  draw_other_answers(ui, outcome, system);
   if (outcome.judgement) {
     ui.quiet(limit_text(outcome, system));
     if (!outcome.judgement->reason.empty()) ui.text(outcome.judgement->reason);
@@ -135,6 +143,20 @@ void draw_remarks(Ui& ui, const Findings& findings) {
     return static_cast<int>(a.severity) > static_cast<int>(b.severity);
   });
   for (const Finding& f : ordered) draw_remark(ui, f);
+}
+
+Findings what_matters_now(const Findings& findings) {
+  Findings some;
+  std::copy_if(findings.begin(), findings.end(), std::back_inserter(some),
+               [](const Finding& f) { return f.severity != Severity::Note; });
+  return some;
+}
+
+Findings good_to_know(const Findings& findings) {
+  Findings some;
+  std::copy_if(findings.begin(), findings.end(), std::back_inserter(some),
+               [](const Finding& f) { return f.severity == Severity::Note; });
+  return some;
 }
 
 void draw_figures(Ui& ui, const Outcome& outcome, System system) {
@@ -155,7 +177,7 @@ void draw_working(Ui& ui, const Outcome& outcome) {
     ui.coloured(s.title, ui.theme().text, ui.px(17), ui.fonts().bold);
     if (!s.formula.empty()) ui.quiet(s.formula);
     if (!s.numbers.empty()) ui.quiet("= " + s.numbers);
-    if (!s.result.empty()) ui.coloured("= " + s.result, ui.theme().text, ui.px(17), ui.fonts().figures);
+    if (!s.result.empty()) ui.coloured("= " + s.result, ui.theme().text, ui.px(17), ui.fonts().bold);
     ui.end_card();
   }
 }

@@ -15,6 +15,8 @@ std::string limit_text(const Outcome& outcome,
 
 void draw_answer(Ui& ui, const records::Solved& solved, System system);
 void draw_remarks(Ui& ui, const Findings& findings);
+Findings what_matters_now(const Findings& findings);  // refusals, doubts, cautions: stand at their step
+Findings good_to_know(const Findings& findings);      // notes: one tap away
 void draw_figures(Ui& ui, const Outcome& outcome, System system);
 void draw_working(Ui& ui, const Outcome& outcome);
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "screens/words.hpp"
+#include "units/format.hpp"
 
 namespace camside::screens {
 
@@ -15,6 +16,7 @@ struct EntryForm::Frame {
   const Findings& findings;
   const FormPlan& plan;
   std::string_view editing;
+  System system;
   FormAction action;
 };
 
@@ -42,6 +44,16 @@ std::string error_at(const Findings& findings, std::string_view path) {
   return {};
 }
 
+// What is taken while nothing is entered, in the unit people read.
+std::string preset_text(const FormField& f, System system) {
+  const bool plain = !f.preset_base || f.kind == Kind::Number || f.kind == Kind::Money;
+  return plain ? f.preset : format(f.kind, *f.preset_base, system);
+}
+
+std::string label_of(const FormField& f) {
+  return f.field.label.empty() ? words::value() : std::string(f.field.label);
+}
+
 bool takes_keypad(const FormField& f) {
   return f.sort == FieldSort::Number || f.sort == FieldSort::Date || f.sort == FieldSort::Text;
 }
@@ -52,14 +64,15 @@ bool needed(const FormField& f) {
 
 }  // namespace
 
-void EntryForm::number(Frame& f, const FormField& field, float width) {
+void EntryForm::number(Frame& f, const FormField& field, float width, const std::string& label, bool bare) {
   Ui::FieldLook look;
-  look.label = field.field.label.empty() ? "Value" : std::string(field.field.label);
+  look.label = label;
   look.text = field.text;
-  look.preset = field.preset;
+  look.preset = preset_text(field, f.system);
   look.error = error_at(f.findings, field.path);
   look.active = f.editing == field.path;
   look.required = field.field.required;
+  look.bare = bare;
   look.width = width;
   order_.push_back(field.path);
   if (!scroll_to_.empty() && field.path == scroll_to_) ImGui::SetScrollHereY(0.4f);
@@ -67,6 +80,11 @@ void EntryForm::number(Frame& f, const FormField& field, float width) {
   if (f.ui.field(field.path, look)) f.action = {FormAction::What::Edit, field.path, {}, 0};
 }
 
+void EntryForm::number(Frame& f, const FormField& field) {
+  number(f, field, 0, label_of(field), false);
+}
+
+// Once taken, a choice of several is folded to one row that says what was taken.
 void EntryForm::choice(Frame& f, const FormField& field) {
   std::vector<std::string> labels;
   int chosen = -1;
@@ -75,10 +93,15 @@ void EntryForm::choice(Frame& f, const FormField& field) {
     const std::string& now = field.text.empty() ? field.preset : field.text;
     if (field.choices[i].name == now) chosen = static_cast<int>(i);
   }
-  const int pressed = f.ui.segmented(field.path, std::string(field.field.label), labels, chosen);
-  if (pressed >= 0)
-    f.action = {FormAction::What::Set, field.path, std::string(field.choices[static_cast<std::size_t>(pressed)].name),
-                0};
+  const std::string label(field.field.label);
+  if (field.entered && chosen >= 0 && unfolded_ != field.path && !f.ui.fits_one_row(labels)) {
+    if (f.ui.row(field.path, label, labels[static_cast<std::size_t>(chosen)])) unfolded_ = field.path;
+    return;
+  }
+  const int pressed = f.ui.segmented(field.path, label, labels, chosen);
+  if (pressed < 0) return;
+  unfolded_.clear();
+  f.action = {FormAction::What::Set, field.path, std::string(field.choices[static_cast<std::size_t>(pressed)].name), 0};
 }
 
 void EntryForm::flag(Frame& f, const FormField& field) {
@@ -101,7 +124,7 @@ void EntryForm::one(Frame& f, std::size_t i) {
     case FieldSort::Number:
     case FieldSort::Date:
     case FieldSort::Text:
-      number(f, field, 0);
+      number(f, field);
       break;
     case FieldSort::Group:
     case FieldSort::List:
@@ -148,7 +171,6 @@ bool EntryForm::in_row(const Frame& f, const FormField& list, const FormField& f
 }
 
 void EntryForm::remove_cross(Frame& f, const FormField& list, std::size_t index) {
-  ImGui::SetCursorPosY(ImGui::GetCursorPosY() + f.ui.px(16) + 6);
   const std::string name =
       std::string(words::remove()) + " " + std::string(list.field.label) + " " + std::to_string(index + 1);
   const float side = f.ui.target();
@@ -164,18 +186,21 @@ void EntryForm::remove_cross(Frame& f, const FormField& list, std::size_t index)
     f.action = {FormAction::What::RemoveItem, list.path, {}, index};
 }
 
-// The plain fields of an item stand side by side, two or three to a row, the cross behind the first row.
+// The plain fields of an item stand side by side, two or three to a row, the cross behind the first row. A list of
+// marks has its labels once, above the first item.
 void EntryForm::item_row(Frame& f, const FormField& list, const Fields& fields, std::size_t index) {
   const float gap = 8;
   const float room = f.ui.width() - f.ui.target() - gap;
-  const std::size_t most = room > f.ui.px(420) ? 3 : room > f.ui.px(170) ? 2 : 1;
+  const std::size_t most = room > f.ui.px(420) ? 3 : room > f.ui.px(190) ? 2 : 1;
   const std::size_t columns = std::max<std::size_t>(1, std::min(fields.size(), most));
   const float each = (room - gap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
+  const bool bare = index > 0 && fields.size() <= columns && f.plan.marked_list(list.path);
   for (std::size_t i = 0; i < fields.size(); ++i) {
     if (i % columns != 0) ImGui::SameLine(0, gap);
-    number(f, *fields[i], each);
+    number(f, *fields[i], each, label_of(*fields[i]) + " " + std::to_string(index + 1), bare);
     if (i + 1 != columns) continue;
     ImGui::SameLine(0, gap);
+    if (!bare) ImGui::SetCursorPosY(ImGui::GetCursorPosY() + f.ui.px(16) + 6);
     remove_cross(f, list, index);
   }
 }
@@ -254,10 +279,10 @@ void EntryForm::section(Frame& f, std::string_view top) {
 }
 
 FormAction EntryForm::draw(Ui& ui, const std::vector<FormField>& form, const FormPlan& plan, const Findings& findings,
-                           std::string_view editing) {
+                           std::string_view editing, System system) {
   order_.clear();
   empty_.clear();
-  Frame f{ui, form, findings, plan, editing, {}};
+  Frame f{ui, form, findings, plan, editing, system, {}};
   const auto hidden = [&](std::string_view top) { return plan.hidden && plan.hidden(top, form); };
   const auto in_front = [&](std::string_view top) {
     return std::find(plan.front.begin(), plan.front.end(), top) != plan.front.end();

@@ -47,7 +47,7 @@ struct FormPlan {
 class EntryForm {
  public:
   FormAction draw(Ui& ui, const std::vector<records::FormField>& form, const FormPlan& plan, const Findings& findings,
-                  std::string_view editing);
+                  std::string_view editing, System system);
   // The field that Next goes to: the following one that takes the keypad, in the order drawn. Empty: there is none.
   std::string after(std::string_view path) const;
   std::string first_empty() const;
@@ -59,7 +59,8 @@ class EntryForm {
   using Fields = std::vector<const records::FormField*>;
   void section(Frame& f, std::string_view top);
   void one(Frame& f, std::size_t i);
-  void number(Frame& f, const records::FormField& field, float width);
+  void number(Frame& f, const records::FormField& field, float width, const std::string& label, bool bare);
+  void number(Frame& f, const records::FormField& field);
   void choice(Frame& f, const records::FormField& field);
   void flag(Frame& f, const records::FormField& field);
   std::size_t group(Frame& f, std::size_t i);
@@ -72,6 +73,7 @@ class EntryForm {
   bool in_row(const Frame& f, const records::FormField& list, const records::FormField& field) const;
 
   bool more_ = false;
+  std::string unfolded_;  // the choice whose possibilities are shown although one was taken
   std::string scroll_to_;
   std::set<std::string> opened_;    // optional groups shown though nothing is entered in them yet
   std::vector<std::string> order_;  // paths that take the keypad, as drawn last

@@ -12,6 +12,7 @@ namespace camside::screens {
 namespace {
 
 constexpr float gap = 8.0f;
+constexpr float least_key = 48.0f;
 
 // The units offered as chips: what the trade writes for this kind, nothing exotic.
 std::vector<const Unit*> chips_of(Kind kind) {
@@ -98,8 +99,20 @@ std::string Keypad::text() const {
 }
 
 float Keypad::height(const Ui& ui) const {
-  if (typing_ == Typing::Words) return ui.px(66) + 3 * gap;
-  return ui.px(66) + 3 * gap + ui.target() + 4 * (60 + gap) + gap;
+  const float preview = std::min(ui.px(72), 120.0f);
+  if (typing_ == Typing::Words) return preview + 2 * gap;
+  return preview + std::min(ui.target(), 60.0f) + 4 * 60 + 7 * gap;
+}
+
+Keypad::Heights Keypad::share_out(const Ui& ui, float height) const {
+  Heights h;
+  if (typing_ == Typing::Words) return {height - 2 * gap, 0, 0};
+  h.units = std::min(ui.target(), 60.0f);
+  const float rest = height - h.units - 7 * gap;
+  h.preview = std::clamp(rest - 4 * least_key, 52.0f, std::min(ui.px(72), 120.0f));
+  h.key = std::clamp((rest - h.preview) / 4, least_key, 68.0f);
+  if (h.key == least_key && rest - h.preview < 4 * least_key) h.units = least_key;
+  return h;
 }
 
 void Keypad::type(const std::string& typed) {
@@ -147,35 +160,41 @@ std::string Keypad::meaning(bool& bad) const {
 }
 
 // What was typed and what it means, and the way out. True: close.
-bool Keypad::top_row(Ui& ui) {
-  const float done = std::max(64.0f, ui.px(60));
-  preview(ui, ui.width() - done - gap);
+bool Keypad::top_row(Ui& ui, float height) {
+  const float done = std::clamp(ui.px(64), 64.0f, 96.0f);
+  preview(ui, {ui.width() - done - gap, height});
   ImGui::SameLine(0, gap);
-  return ui.area("keypad done", Role::Button, words::done(), {done, ui.px(66)}, [&](const Area& at, bool pressed) {
+  return ui.area("keypad done", Role::Button, words::done(), {done, height}, [&](const Area& at, bool pressed) {
     if (pressed) ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, ui.theme().pressed, 10.0f);
     ui.fit(at.inset(4), words::done(), ui.theme().accent, ui.px(18), ui.fonts().bold);
   });
 }
 
-void Keypad::preview(Ui& ui, float width) {
+// The label, below it what is typed beside what that means; where there is little width, one below the other.
+void Keypad::preview(Ui& ui, ImVec2 size) {
   bool bad = false;
   const std::string means = meaning(bad);
-  ui.area("keypad preview", Role::Text, label_, {width, ui.px(66)}, [&](const Area& at, bool) {
-    const float half = at.min.y + ui.px(24);
-    const float split = at.min.x + 0.45f * width;
-    ui.fit({at.min, {at.max.x, half}}, label_, ui.theme().quiet, ui.px(16), ui.fonts().words, {0, 0.5f});
-    const std::string shown = digits_.empty() ? "–" : text();
-    ui.fit({{at.min.x, half}, {split - 8, at.max.y}}, shown, fresh_ ? ui.theme().accent : ui.theme().text, ui.px(26),
-           ui.fonts().figures, {0, 0.5f});
-    ui.fit({{split, half}, at.max}, means, bad ? ui.theme().outside : ui.theme().quiet, ui.px(16), ui.fonts().words,
-           {1, 0.5f});
+  const std::string shown = digits_.empty() ? "–" : text();
+  const ImU32 ink = fresh_ ? ui.theme().accent : ui.theme().text;
+  const ImU32 aside = bad ? ui.theme().outside : ui.theme().quiet;
+  ui.area("keypad preview", Role::Text, label_, size, [&](const Area& at, bool) {
+    const auto part = [&](float x0, float y0, float x1, float y1) {
+      return Area{{at.min.x + x0 * at.width(), at.min.y + y0 * at.height()},
+                  {at.min.x + x1 * at.width(), at.min.y + y1 * at.height()}};
+    };
+    const bool stacked =
+        size_of(ui.fonts().words, ui.px(26), shown).x + 12 + size_of(ui.fonts().words, ui.px(16), means).x > at.width();
+    ui.fit(part(0, 0, 1, 0.34f), label_, ui.theme().quiet, ui.px(16), ui.fonts().words, {0, 0.5f}, 0.4f);
+    ui.fit(part(0, 0.34f, 1, stacked ? 0.68f : 1), shown, ink, ui.px(26), ui.fonts().words, {0, 0.5f}, 0.4f);
+    ui.fit(part(0, stacked ? 0.68f : 0.34f, 1, 1), means, aside, ui.px(16), ui.fonts().words,
+           {stacked ? 0.0f : 1.0f, 0.5f}, 0.4f);
   });
 }
 
-void Keypad::units(Ui& ui) {
+void Keypad::units(Ui& ui, float height) {
   const auto chips = chips_of(kind_);
   if (chips.empty() || typing_ != Typing::Number) {
-    ui.gap(ui.target());
+    ui.gap(height);
     return;
   }
   std::vector<std::string> symbols;
@@ -184,8 +203,11 @@ void Keypad::units(Ui& ui) {
     symbols.emplace_back(chips[i]->symbol);
     if (chips[i] == unit_) chosen = static_cast<int>(i);
   }
-  const int pressed = ui.segmented("unit", "", symbols, chosen);
-  if (pressed >= 0) unit_ = chips[static_cast<std::size_t>(pressed)];
+  const float each = (ui.width() - gap * static_cast<float>(chips.size() - 1)) / static_cast<float>(chips.size());
+  for (std::size_t i = 0; i < chips.size(); ++i) {
+    if (i > 0) ImGui::SameLine(0, gap);
+    if (ui.chip("unit " + symbols[i], symbols[i], {each, height}, static_cast<int>(i) == chosen)) unit_ = chips[i];
+  }
 }
 
 KeypadEvent Keypad::physical_keys() {
@@ -236,7 +258,8 @@ KeypadEvent Keypad::keys(Ui& ui, float key_height) {
       const ImU32 face = pressed ? ui.theme().text : next ? ui.theme().accent : ui.theme().card;
       ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, face, 10.0f);
       const ImU32 ink = pressed ? ui.theme().ground : next ? ui.theme().on_accent : ui.theme().text;
-      ui.fit(at.inset(4), label, ink, next ? ui.px(20) : ui.px(28), next ? ui.fonts().bold : ui.fonts().figures);
+      ui.fit(at.inset(4), label, ink, next ? ui.px(20) : ui.px(28), next ? ui.fonts().bold : ui.fonts().words, {},
+             0.5f);
       if (pressed && std::string_view(spoken) == words::erase()) holding_ = true;
     });
     if (fired) {
@@ -273,12 +296,12 @@ KeypadEvent Keypad::keys(Ui& ui, float key_height) {
 
 KeypadEvent Keypad::draw(Ui& ui, float height) {
   const std::string before = text();
-  const float fixed = ui.px(66) + ui.target() + 6 * gap;
-  const float key_height = std::clamp((height - fixed) / 4 - gap, 48.0f, 68.0f);
+  const Heights h = share_out(ui, height);
   KeypadEvent event = physical_keys();
-  if (top_row(ui)) return KeypadEvent::Close;
+  if (top_row(ui, h.preview)) return KeypadEvent::Close;
   if (typing_ == Typing::Words) return event;
-  units(ui);
+  units(ui, h.units);
+  const float key_height = h.key;
   const KeypadEvent pressed = keys(ui, key_height);
   if (pressed != KeypadEvent::None && event != KeypadEvent::Next) event = pressed;
   if (event == KeypadEvent::None && text() != before) event = KeypadEvent::Changed;

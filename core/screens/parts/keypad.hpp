@@ -36,9 +36,14 @@ class Keypad {
  private:
   KeypadEvent keys(Ui& ui, float key_height);
   KeypadEvent physical_keys();
-  bool top_row(Ui& ui);
-  void preview(Ui& ui, float width);
-  void units(Ui& ui);
+  // How the height given is shared out; the keys never fall below a target.
+  struct Heights {
+    float preview = 0, units = 0, key = 0;
+  };
+  Heights share_out(const Ui& ui, float height) const;
+  bool top_row(Ui& ui, float height);
+  void preview(Ui& ui, ImVec2 size);
+  void units(Ui& ui, float height);
   void flip_sign();
   void erase();
   void type(const std::string& typed);

@@ -144,6 +144,22 @@ void draw_scale_bar(const Pen& pen, const Area& area, const Scale& s, const std:
   pen.write({area.max.x, area.max.y}, {1, 1}, factor, pen.ink.quiet, pen.body * 0.85f);
 }
 
+// Which ring is which, in the corner that the turn leaves free.
+void draw_legend(const Pen& pen, const Area& area, const RunoutPlot& plot,
+                 const std::function<std::string(Length)>& show) {
+  const float size = pen.body * 0.85f;
+  float y = area.min.y + 0.5f * size;
+  const auto entry = [&](const std::string& text, bool dashed, ImU32 ink) {
+    const ImVec2 a{area.min.x, y};
+    const ImVec2 b{area.min.x + 1.4f * size, y};
+    dashed ? pen.dashed(a, b, ink, 5) : pen.line(a, b, ink);
+    pen.write({b.x + 6, y}, {0, 0.5f}, text, pen.ink.quiet, size);
+    y += 1.35f * size;
+  };
+  if (plot.limit) entry("limit " + show(*plot.limit), false, pen.ink.line);
+  if (plot.pass_line && plot.pass_line->in_mm() > 0) entry("passes " + show(*plot.pass_line), true, pen.ink.within);
+}
+
 }  // namespace
 
 void draw_runout(const Pen& pen, const Area& area, const RunoutPlot& plot,
@@ -158,6 +174,7 @@ void draw_runout(const Pen& pen, const Area& area, const RunoutPlot& plot,
   draw_points(pen, s, plot);
   draw_high_spot(pen, area, s, plot);
   draw_scale_bar(pen, area, s, show);
+  draw_legend(pen, area, plot, show);
 }
 
 }  // namespace camside::screens

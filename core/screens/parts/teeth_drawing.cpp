@@ -77,7 +77,7 @@ void draw_gear(const Pen& pen, const View& view, const ToothedGear& g, Mm centre
   for (int k = -reach; k <= reach; ++k)
     for (const Mm p : tooth_outline(g, middle_direction + k * pitch))
       add_apart(path, view.at({centre.x + p.x, centre.y + p.y}));
-  std::vector<ImVec2> body = path;
+  std::vector<ImVec2> body(path.rbegin(), path.rend());  // Dear ImGui fills what is given clockwise
   body.push_back(view.at(centre));
   pen.list->AddConcavePolyFilled(body.data(), static_cast<int>(body.size()), faded(colour, 0.14F));
   pen.list->AddPolyline(path.data(), static_cast<int>(path.size()), colour, 0, pen.stroke * 1.2F);

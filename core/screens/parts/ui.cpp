@@ -3,17 +3,51 @@
 #include <algorithm>
 #include <cmath>
 
+#include "screens/words.hpp"
+
 namespace camside::screens {
 
 namespace {
 constexpr float label_size = 16.0f;
 constexpr float body_size = 18.0f;
 constexpr float rounding = 10.0f;
+constexpr float segment_gap = 8.0f;
 
 std::string id_text(std::string_view id) {
   return "##" + std::string(id);
 }
 }  // namespace
+
+ImVec2 size_of(ImFont* font, float size, const std::string& text) {
+  return font->CalcTextSizeA(size, 1.0e9f, 0, text.data(), text.data() + text.size());
+}
+
+std::string broken(ImFont* font, float size, const std::string& text, float room) {
+  if (size_of(font, size, text).x <= room) return text;
+  std::string out;
+  float used = 0;
+  const float blank = size_of(font, size, " ").x;
+  for (std::size_t at = 0; at <= text.size();) {
+    const std::size_t end = std::min(text.find_first_of(" \n", at), text.size());
+    const std::string word = text.substr(at, end - at);
+    const float width = size_of(font, size, word).x;
+    if (used > 0 && used + blank + width > room) {
+      out += '\n';
+      used = 0;
+    } else if (used > 0) {
+      out += ' ';
+      used += blank;
+    }
+    out += word;
+    used += width;
+    if (end < text.size() && text[end] == '\n') {
+      out += '\n';
+      used = 0;
+    }
+    at = end + 1;
+  }
+  return out;
+}
 
 const char* word_of(Role role) {
   switch (role) {
@@ -80,10 +114,9 @@ Item& Ui::publish(Role role, const std::string& label, ImVec2 min, ImVec2 max, I
 void Ui::wrapped(const std::string& text, ImU32 colour, float size, ImFont* font, Role role) {
   const ImVec2 at = ImGui::GetCursorScreenPos();
   const float room = std::max(40.0f, width());
-  const char* const begin = text.data();
-  const char* const end = begin + text.size();
-  const ImVec2 box = font->CalcTextSizeA(size, 1.0e9f, room, begin, end);
-  ImGui::GetWindowDrawList()->AddText(font, size, at, colour, begin, end, room);
+  const std::string lines = broken(font, size, text, room);
+  const ImVec2 box = size_of(font, size, lines);
+  ImGui::GetWindowDrawList()->AddText(font, size, at, colour, lines.data(), lines.data() + lines.size());
   publish(role, text, at, {at.x + box.x, at.y + box.y}).clipped_text = box.x > room + 1.0f;
   ImGui::Dummy({std::min(box.x, room), box.y});
 }
@@ -143,19 +176,20 @@ bool Ui::area(std::string_view id, Role role, const std::string& label, ImVec2 s
   return (fired || typed) && enabled;
 }
 
-void Ui::fit(const Area& where, const std::string& words, ImU32 colour, float size, ImFont* font, Anchor anchor) {
-  const char* const begin = words.data();
-  const char* const end = begin + words.size();
+void Ui::fit(const Area& where, const std::string& words, ImU32 colour, float size, ImFont* font, Anchor anchor,
+             float least) {
   float used = size;
-  ImVec2 box = font->CalcTextSizeA(used, 1.0e9f, where.width(), begin, end);
-  while (used > 0.7f * size && (box.y > where.height() + 1 || box.x > where.width() + 1)) {
+  std::string lines = broken(font, used, words, where.width());
+  ImVec2 box = size_of(font, used, lines);
+  while (used > least * size && (box.y > where.height() + 1 || box.x > where.width() + 1)) {
     used *= 0.94f;
-    box = font->CalcTextSizeA(used, 1.0e9f, where.width(), begin, end);
+    lines = broken(font, used, words, where.width());
+    box = size_of(font, used, lines);
   }
   if (!items_.empty() && (box.y > where.height() + 2 || box.x > where.width() + 2)) items_.back().clipped_text = true;
   const ImVec2 at{std::round(where.min.x + anchor.x * (where.width() - box.x)),
                   std::round(where.min.y + anchor.y * (where.height() - box.y))};
-  ImGui::GetWindowDrawList()->AddText(font, used, at, colour, begin, end, where.width());
+  ImGui::GetWindowDrawList()->AddText(font, used, at, colour, lines.data(), lines.data() + lines.size());
 }
 
 bool Ui::button(std::string_view id, const std::string& label, Look look, bool enabled, float wide) {
@@ -180,14 +214,14 @@ bool Ui::button(std::string_view id, const std::string& label, Look look, bool e
 bool Ui::row(std::string_view id, const std::string& label, const std::string& value, bool enabled) {
   const float w = width();
   const float room = w - 24;
-  const ImVec2 value_box =
-      fonts_.bold->CalcTextSizeA(px(body_size), 1.0e9f, 0, value.data(), value.data() + value.size());
+  const ImVec2 value_box = size_of(fonts_.bold, px(body_size), value);
   const bool beside = value_box.x < 0.5f * room;
   const float label_room = beside && !value.empty() ? room - value_box.x - 12 : room;
-  const ImVec2 label_box =
-      fonts_.words->CalcTextSizeA(px(body_size), 1.0e9f, label_room, label.data(), label.data() + label.size());
-  const ImVec2 below =
-      fonts_.bold->CalcTextSizeA(px(body_size), 1.0e9f, room, value.data(), value.data() + value.size());
+  const auto wrapped_size = [&](ImFont* font, const std::string& text, float in) {
+    return size_of(font, px(body_size), broken(font, px(body_size), text, in));
+  };
+  const ImVec2 label_box = wrapped_size(fonts_.words, label, label_room);
+  const ImVec2 below = wrapped_size(fonts_.bold, value, room);
   const float h = std::max(target(), label_box.y + 24 + (beside || value.empty() ? 0 : below.y + 4));
   const bool fired = area(
       id, Role::Row, label, {w, h},
@@ -210,22 +244,37 @@ bool Ui::row(std::string_view id, const std::string& label, const std::string& v
   return fired;
 }
 
+bool Ui::chip(std::string_view id, const std::string& label, ImVec2 size, bool on) {
+  const bool fired = area(id, Role::Choice, label, size, [&](const Area& at, bool pressed) {
+    ImDrawList* const list = ImGui::GetWindowDrawList();
+    if (on || pressed) list->AddRectFilled(at.min, at.max, on ? theme_.accent : theme_.pressed, rounding);
+    list->AddRect(at.min, at.max, on ? theme_.accent : theme_.line, rounding, 0, theme_.stroke * 0.7f);
+    fit(at.inset(6), label, on ? theme_.on_accent : theme_.text, px(label_size), on ? fonts_.bold : fonts_.words, {},
+        0.5f);
+  });
+  items_.back().chosen = on;
+  return fired;
+}
+
+bool Ui::fits_one_row(std::span<const std::string> words) const {
+  float widest = 0;
+  for (const std::string& w : words) widest = std::max(widest, size_of(fonts_.bold, px(label_size), w).x);
+  const auto count = static_cast<float>(words.size());
+  return (widest + 20) * count + segment_gap * (count - 1) <= width();
+}
+
 int Ui::segmented(std::string_view id, const std::string& label, std::span<const std::string> words, int chosen) {
   if (!label.empty()) quiet(label);
   const float all = width();
-  const float gap_x = 8;
+  const float gap_x = segment_gap;
   const auto count = static_cast<float>(words.size());
-  float widest = 0;
-  for (const std::string& w : words)
-    widest = std::max(widest, fonts_.bold->CalcTextSizeA(px(label_size), 1.0e9f, 0, w.data(), w.data() + w.size()).x);
-  const bool one_row = (widest + 20) * count + gap_x * (count - 1) <= all;
+  const bool one_row = fits_one_row(words);
   const float each = one_row ? (all - gap_x * (count - 1)) / count : all;
   int fired = -1;
   for (std::size_t i = 0; i < words.size(); ++i) {
     const bool on = static_cast<int>(i) == chosen;
     if (one_row && i > 0) ImGui::SameLine(0, gap_x);
-    const ImVec2 box = fonts_.bold->CalcTextSizeA(px(label_size), 1.0e9f, each - 20, words[i].data(),
-                                                  words[i].data() + words[i].size());
+    const ImVec2 box = size_of(fonts_.bold, px(label_size), broken(fonts_.bold, px(label_size), words[i], each - 20));
     const float h = std::max(target(), box.y + 20);
     if (area(std::string(id) + std::to_string(i), Role::Choice, words[i], {each, h}, [&](const Area& at, bool pressed) {
           ImDrawList* const list = ImGui::GetWindowDrawList();
@@ -243,29 +292,27 @@ int Ui::segmented(std::string_view id, const std::string& label, std::span<const
 
 bool Ui::field(std::string_view id, const FieldLook& look) {
   const float w = look.width > 0 ? look.width : width();
-  const std::string label = look.required && look.text.empty() ? look.label + " (needed)" : look.label;
-  const ImVec2 label_box =
-      fonts_.words->CalcTextSizeA(px(label_size), 1.0e9f, w, label.data(), label.data() + label.size());
-  const ImVec2 error_box = look.error.empty()
-                               ? ImVec2{0, 0}
-                               : fonts_.words->CalcTextSizeA(px(label_size), 1.0e9f, w, look.error.data(),
-                                                             look.error.data() + look.error.size());
+  const float small = px(label_size);
+  const std::string name = look.required && look.text.empty() ? words::needed(look.label) : look.label;
+  const std::string label = look.bare ? std::string() : broken(fonts_.words, small, name, w);
+  const std::string error = broken(fonts_.words, small, look.error, w);
+  const float label_h = look.bare ? 0.0f : size_of(fonts_.words, small, label).y + 4;
+  const float error_h = error.empty() ? 0.0f : size_of(fonts_.words, small, error).y + 4;
   const float box_h = target();
-  const float h = label_box.y + 4 + box_h + (look.error.empty() ? 0 : error_box.y + 4);
-  const bool fired = area(id, Role::Field, look.label, {w, h}, [&](const Area& at, bool pressed) {
-    ImDrawList* const list = ImGui::GetWindowDrawList();
-    list->AddText(fonts_.words, px(label_size), at.min, theme_.quiet, label.data(), label.data() + label.size(), w);
-    const Area box{{at.min.x, at.min.y + label_box.y + 4}, {at.max.x, at.min.y + label_box.y + 4 + box_h}};
-    list->AddRectFilled(box.min, box.max, pressed ? theme_.pressed : theme_.card, rounding);
-    const ImU32 edge = look.active ? theme_.accent : look.error.empty() ? theme_.line : theme_.outside;
-    list->AddRect(box.min, box.max, edge, rounding, 0, look.active ? theme_.stroke * 1.4f : theme_.stroke * 0.7f);
-    const bool empty = look.text.empty();
-    fit({{box.min.x + 12, box.min.y + 4}, {box.max.x - 12, box.max.y - 4}}, empty ? look.preset : look.text,
-        empty ? theme_.quiet : theme_.text, px(20), empty ? fonts_.words : fonts_.figures, {0, 0.5f});
-    if (!look.error.empty())
-      list->AddText(fonts_.words, px(label_size), {at.min.x, box.max.y + 4}, theme_.outside, look.error.data(),
-                    look.error.data() + look.error.size(), w);
-  });
+  const bool fired =
+      area(id, Role::Field, look.label, {w, label_h + box_h + error_h}, [&](const Area& at, bool pressed) {
+        ImDrawList* const list = ImGui::GetWindowDrawList();
+        list->AddText(fonts_.words, small, at.min, theme_.quiet, label.data(), label.data() + label.size());
+        const Area box{{at.min.x, at.min.y + label_h}, {at.max.x, at.min.y + label_h + box_h}};
+        list->AddRectFilled(box.min, box.max, pressed ? theme_.pressed : theme_.card, rounding);
+        const ImU32 edge = look.active ? theme_.accent : look.error.empty() ? theme_.line : theme_.outside;
+        list->AddRect(box.min, box.max, edge, rounding, 0, look.active ? theme_.stroke * 1.4f : theme_.stroke * 0.7f);
+        const bool empty = look.text.empty();
+        fit({{box.min.x + 12, box.min.y + 4}, {box.max.x - 12, box.max.y - 4}}, empty ? look.preset : look.text,
+            empty ? theme_.quiet : theme_.text, px(20), fonts_.words, {0, 0.5f}, 0.5f);
+        list->AddText(fonts_.words, small, {at.min.x, box.max.y + 4}, theme_.outside, error.data(),
+                      error.data() + error.size());
+      });
   items_.back().value = look.text;
   return fired;
 }

@@ -50,6 +50,8 @@ class Ui {
   bool row(std::string_view id, const std::string& label, const std::string& value, bool enabled = true);
   // Of a few; returns the one pressed, or −1. Wraps to several rows when the words are long. `chosen` −1: none yet.
   int segmented(std::string_view id, const std::string& label, std::span<const std::string> words, int chosen);
+  bool chip(std::string_view id, const std::string& label, ImVec2 size, bool on);  // one of a segmented row
+  bool fits_one_row(std::span<const std::string> words) const;
   // A field that opens the keypad or the keyboard. `preset` is what is taken while it is empty.
   struct FieldLook {
     std::string label;
@@ -58,6 +60,7 @@ class Ui {
     std::string error;
     bool active = false;
     bool required = false;
+    bool bare = false;  // its label stands above the column already
     float width = 0;
   };
   bool field(std::string_view id, const FieldLook& look);
@@ -65,8 +68,10 @@ class Ui {
   bool area(std::string_view id, Role role, const std::string& label, ImVec2 size,
             const std::function<void(const Area&, bool pressed)>& draw, bool enabled = true);
 
-  // Text centred or left in an area, in the largest size up to `size` that fits on one line or wrapped.
-  void fit(const Area& area, const std::string& text, ImU32 colour, float size, ImFont* font, Anchor anchor = {});
+  // Text centred or left in an area, in the largest size up to `size` that fits on one line or wrapped, down to the
+  // share `least` of it.
+  void fit(const Area& area, const std::string& text, ImU32 colour, float size, ImFont* font, Anchor anchor = {},
+           float least = 0.7f);
 
   // A card: content on its own surface with padding. Call begin_card, draw, end_card.
   void begin_card();
@@ -89,6 +94,10 @@ class Ui {
   ImVec2 card_min_{};
   float card_width_ = 0;
 };
+
+// Line breaks at blanks only. Dear ImGui's own wrapping also breaks behind a point, which would part "0." from "0047".
+std::string broken(ImFont* font, float size, const std::string& text, float room);
+ImVec2 size_of(ImFont* font, float size, const std::string& text);
 
 // Shape beside the word: tick in a circle, cross in a square, open diamond. Never colour alone.
 void draw_verdict_mark(const Pen& pen, ImVec2 centre, float radius, Verdict verdict, ImU32 colour);
