@@ -19,13 +19,16 @@ const records::FormField* find_field(const std::vector<records::FormField>& fiel
   return nullptr;
 }
 
-// The keypad starts in the unit that the trade reads this kind in.
-const Unit* starting_unit(Kind kind, System system) {
-  if (kind == Kind::Number || kind == Kind::Money) return nullptr;
-  return &preferred_unit(kind, system);
-}
-
 }  // namespace
+
+// The keypad starts in the unit typed last, else in the one that the trade reads this kind in.
+const Unit* QuestionScreen::starting_unit(Kind kind, System system) {
+  if (units_of_ != system) units_.clear();
+  units_of_ = system;
+  if (kind == Kind::Number || kind == Kind::Money) return nullptr;
+  const auto typed = units_.find(kind);
+  return typed == units_.end() ? &preferred_unit(kind, system) : typed->second;
+}
 
 QuestionScreen::QuestionScreen(QuestionLook look) : look_(std::move(look)) {
   if (look_.extra) extra_ = look_.extra();
@@ -354,6 +357,7 @@ void QuestionScreen::draw_bottom(Ui& ui, storage::CurrentJob& job, Platform& pla
     if (event == KeypadEvent::Close) return keypad_.close();
     if (event == KeypadEvent::None) return;
     const records::FormField* const field = find_field(fields_, keypad_.path());
+    if (field && keypad_.unit()) units_[field->kind] = keypad_.unit();
     if (field && field->text != keypad_.text()) {
       records::set_text(*of, keypad_.path(), keypad_.text());
       commit(job);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <functional>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -64,6 +65,7 @@ class QuestionScreen {
  private:
   records::Record* record(storage::CurrentJob& job);
   void refresh(const records::Record* record);
+  const Unit* starting_unit(Kind kind, System system);
   void edit(std::string_view path, Platform& platform, storage::CurrentJob& job, System system);
   void carry_out(const FormAction& action, storage::CurrentJob& job, Platform& platform, System system);
   void commit(storage::CurrentJob& job);
@@ -87,6 +89,8 @@ class QuestionScreen {
   Keypad keypad_;
   std::vector<records::FormField> fields_;
   records::Solved solved_;
+  std::map<Kind, const Unit*> units_;  // typed last in this screen; who reads in thou keeps reading in thou
+  System units_of_ = System::Inch;
   std::string shown_id_;
   std::string chosen_id_;  // of several of this kind; empty: the newest
   bool stale_ = true;
