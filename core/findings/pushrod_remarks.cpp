@@ -207,9 +207,9 @@ Finding locknut() {
 }
 
 Finding release_rule(bool waits, Duration least_wait) {
-  const std::string wait = waits ? fmt::format(" {} is only the least wait", in_minutes(least_wait)) : "";
+  const std::string wait = waits ? fmt::format("; {} is only the least wait", in_minutes(least_wait)) : "";
   return caution(1430, "checks",
-                 "Do not turn the engine until both rods of this cylinder spin with drag and without play." + wait,
+                 "Do not turn the engine until both rods of this cylinder spin with drag and without play" + wait,
                  "A lifter that is still up holds its valve open, where a piston can hit it");
 }
 
