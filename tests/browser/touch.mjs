@@ -101,16 +101,18 @@ export const tests = {
   async "twelve runout readings typed with a thumb give a verdict"({ page, context, address }) {
     await tap(page, "Runout");
     await tap(page, "Enter readings");
-    await bringAndTap(page, "Stations");
-    await bringAndTap(page, "Add one – Stations");
-    await bringAndTap(page, "Angle");
-    for (const [angle, needle] of READINGS) {
-      await key(page, String(angle));
-      await tap(page, "Next", "key");
-      await tap(page, "thou");
+    await bringAndTap(page, "Readings at marks round the turn");
+    await bringAndTap(page, "12 marks");
+    await bringAndTap(page, "Reading 1");
+    await tap(page, "thou");
+    for (const [, needle] of READINGS) {
       await key(page, needle);
       await tap(page, "Next", "key");
     }
+    await tap(page, "Done");
+    await bringAndTap(page, "Graduation");
+    await key(page, "0.1");
+    await tap(page, "Done");
     const said = await verdict(page);
     await saved(page);
     assert.ok(["Within", "Outside", "Not proven"].some((word) => said.label.includes(word) || said.value.includes(word)), JSON.stringify(said));
