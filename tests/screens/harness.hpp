@@ -163,12 +163,13 @@ class Harness {
       const bool below = c.y > item->clip_max.y - 2;
       if (!above && !below) return tap_at(c);
       const ImVec2 from{(item->clip_min.x + item->clip_max.x) / 2, (item->clip_min.y + item->clip_max.y) / 2};
-      drag(from,
-           {from.x, from.y + (above ? 1.0f : -1.0f) * std::min(150.0f, 0.4f * (item->clip_max.y - item->clip_min.y))});
+      const float wanted = above ? item->clip_min.y - c.y : c.y - item->clip_max.y;
+      const float reach = std::min(wanted + 60.0f, 0.45f * (item->clip_max.y - item->clip_min.y));
+      drag(from, {from.x, from.y + (above ? reach : -reach)});
     }
     FAIL() << label << " can't be scrolled to";
   }
-  void drag(ImVec2 from, ImVec2 to, int steps = 10) {
+  void drag(ImVec2 from, ImVec2 to, int steps = 3) {
     if (!touch_) {
       ImGui::GetIO().AddMousePosEvent(from.x, from.y);
       ImGui::GetIO().AddMouseWheelEvent(0, (to.y - from.y) / 40);
@@ -180,7 +181,7 @@ class Harness {
       const float t = static_cast<float>(i) / static_cast<float>(steps);
       move({from.x + (to.x - from.x) * t, from.y + (to.y - from.y) * t});
     }
-    for (int i = 0; i < 12; ++i) move(to);  // the finger rests: nothing coasts on
+    for (int i = 0; i < 3; ++i) frame(0.2F);  // the finger rests: nothing coasts on
     up(to);
     run();
   }
