@@ -62,7 +62,8 @@ class Options(unittest.TestCase):
     def test_the_answer_stands_first(self):
         lines = solve(load("backlash")).out.splitlines()
         heading = next(i for i, line in enumerate(lines) if line.startswith("Backlash"))
-        self.assertRegex(lines[heading + 1], r"^  Within: Lowest lash \d\.\d+ ± \d\.\d+ in; limit .* in \(.*sheet.*\)$")
+        self.assertRegex(lines[heading + 1], r"^  Within: Lowest lash \d\.\d+ ± \d\.\d+ in$")
+        self.assertRegex(lines[heading + 2], r"^  Judged: Highest lash .*; limit .* in \(.*sheet.*\)$")
 
     def test_units(self):
         inch = solve(load("gear_pair")).out

@@ -11,7 +11,7 @@ import sys
 FINDINGS = pathlib.Path(__file__).resolve().parents[2] / "core" / "findings"
 RANGES = {  # as the catalogue in finding.hpp says
     "file": (100, 199), "field": (200, 299), "runout": (1000, 1099), "gear_pair": (1100, 1199),
-    "backlash": (1200, 1299), "gear_pick": (1300, 1399), "pushrod": (1400, 1499), "inspection_due": (1500, 1599),
+    "backlash": (1200, 1299), "gear_pick": (1300, 1399), "pushrod": (1400, 1499), "due": (1500, 1599),
     "safety": (1900, 1999),
 }
 FUNCTION = re.compile(r"^[A-Z]\w*(?:<[^>]*>)? (\w+)\(", re.M)  # a function that returns a Finding starts its line
@@ -41,7 +41,8 @@ def problems(files: dict[str, str]) -> list[str]:
             place = f"{name}: {function}"
             if owner.setdefault(number, place) != place:
                 wrong.append(f"{number} is used twice: {owner[number]} and {place}")
-            if not low <= number <= high:
+            safety = RANGES["safety"][0] <= number <= RANGES["safety"][1]  # cautions at the step stand with their topic
+            if not low <= number <= high and not safety:
                 wrong.append(f"{number} ({place}) is outside {low} to {high}")
             if not re.search(rf"//.*\b{number}\b", header):
                 wrong.append(f"{number} ({place}) does not stand in the header")

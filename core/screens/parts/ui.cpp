@@ -194,7 +194,8 @@ void Ui::fit(const Area& where, const std::string& words, ImU32 colour, float si
 
 bool Ui::button(std::string_view id, const std::string& label, Look look, bool enabled, float wide) {
   const float w = wide > 0 ? wide : width();
-  const ImVec2 words = fonts_.bold->CalcTextSizeA(px(body_size), 1.0e9f, w - 16, label.data(), label.data() + label.size());
+  const ImVec2 words =
+      fonts_.bold->CalcTextSizeA(px(body_size), 1.0e9f, w - 16, label.data(), label.data() + label.size());
   const float h = std::max(look == Look::Main ? std::max(64.0f, target()) : target(), words.y + 20);
   return area(
       id, Role::Button, label, {w, h},
@@ -299,7 +300,8 @@ bool Ui::field(std::string_view id, const FieldLook& look) {
   const std::string error = broken(fonts_.words, small, look.error, w);
   const float label_h = look.bare ? 0.0f : size_of(fonts_.words, small, label).y + 4;
   const float error_h = error.empty() ? 0.0f : size_of(fonts_.words, small, error).y + 4;
-  const ImVec2 entry = fonts_.words->CalcTextSizeA(px(20), 1.0e9f, w - 24, look.text.data(), look.text.data() + look.text.size());
+  const ImVec2 entry =
+      fonts_.words->CalcTextSizeA(px(20), 1.0e9f, w - 24, look.text.data(), look.text.data() + look.text.size());
   const float box_h = std::max(target(), entry.y + 16);
   const bool fired =
       area(id, Role::Field, look.label, {w, label_h + box_h + error_h}, [&](const Area& at, bool pressed) {
