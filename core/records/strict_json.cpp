@@ -265,9 +265,9 @@ std::optional<Finding> refused_bytes(std::string_view& text) {
   if (text.substr(0, byte_order_mark.size()) == byte_order_mark) text.remove_prefix(byte_order_mark.size());
   if (only_blanks(text)) return remarks::empty_text();
   const std::size_t nul = text.find('\0');
-  if (nul != std::string_view::npos) return remarks::nul_byte(place_of(text, nul));
   const std::size_t bad = first_not_utf8(text);
-  if (bad != std::string_view::npos) return remarks::not_utf8(place_of(text, bad));
+  if (bad < nul) return remarks::not_utf8(place_of(text, bad));
+  if (nul != std::string_view::npos) return remarks::nul_byte(place_of(text, nul));
   return std::nullopt;
 }
 
