@@ -5,6 +5,7 @@
 #include "screens/look_parts.hpp"
 #include "screens/parts/lash_drawing.hpp"
 #include "screens/question_screen.hpp"
+#include "units/format.hpp"
 
 namespace camside::screens {
 

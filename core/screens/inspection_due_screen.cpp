@@ -4,8 +4,10 @@
 #include "calc/inspection_due.hpp"
 #include "screens/look_parts.hpp"
 #include "screens/parts/road_drawing.hpp"
+#include "screens/parts/shown.hpp"
 #include "screens/question_screen.hpp"
 #include "screens/words.hpp"
+#include "units/format.hpp"
 
 namespace camside::screens {
 
@@ -75,7 +77,8 @@ void draw_item(const Ui& ui, const Area& area, const inspection_due::Result& r, 
   pen.write({left, area.min.y + 1.6f * pen.body}, {0, 0}, state_words(item), colour, pen.body);
   if (!item.distance) return;
   const Area road{{area.min.x, area.min.y + 3.4f * pen.body}, area.max};
-  draw_road(pen, road, road_of(ui.theme(), r, item), [system](Distance d) { return format(d, system); });
+  draw_road(pen, road, road_of(ui.theme(), r, item),
+            [system](Distance d) { return shown(Kind::Distance, d.base(), system); });
 }
 
 }  // namespace

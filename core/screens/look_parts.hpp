@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "records/form.hpp"
-#include "units/format.hpp"
+#include "screens/parts/shown.hpp"
 #include "units/quantity.hpp"
 #include "units/unit.hpp"
 
@@ -18,7 +18,7 @@ std::string stands_in(const std::vector<records::FormField>& form, std::string_v
 
 // Writes a length as people read it in the user's system.
 inline std::function<std::string(Length)> shown_in(System system) {
-  return [system](Length v) { return format(v, system); };
+  return [system](Length v) { return shown(Kind::Length, v.base(), system); };
 }
 
 }  // namespace camside::screens

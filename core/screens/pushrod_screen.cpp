@@ -9,6 +9,7 @@
 #include "screens/parts/pushrod_drawing.hpp"
 #include "screens/question_screen.hpp"
 #include "screens/words.hpp"
+#include "units/format.hpp"
 
 namespace camside::screens {
 

@@ -56,17 +56,33 @@ class Length : public Quantity<Length> {
   constexpr double in_thou() const { return value_ / 25.4 * 1000.0; }
 };
 
+// v·π/divisor rounded once, so that 60 ° in the code is the same double as 60 ° typed. By Dekker's exact product
+// (Numer. Math. 18, 1971), since long double is another type on every platform.
+constexpr double times_pi_over(double v, double divisor) {
+  constexpr double pi = std::numbers::pi;
+  constexpr double pi_rest = 1.2246467991473532e-16;  // what the double of π leaves out
+  const bool splittable = v > -1e280 && v < 1e280;
+  if (!splittable) return v * pi / divisor;
+  const auto high = [](double a) { return 134217729.0 * a - (134217729.0 * a - a); };  // its upper 26 bits: 2²⁷ + 1
+  const auto rest_of_product = [&](double a, double b, double product) {
+    const double a1 = high(a);
+    const double b1 = high(b);
+    return ((a1 * b1 - product) + a1 * (b - b1) + (a - a1) * b1) + (a - a1) * (b - b1);
+  };
+  const double product = v * pi;
+  const double quotient = product / divisor;
+  const double back = quotient * divisor;
+  const double rest =
+      (product - back) - rest_of_product(quotient, divisor, back) + rest_of_product(v, pi, product) + v * pi_rest;
+  return quotient + rest / divisor;
+}
+
 // A plane angle, or how far something was turned. Base unit rad.
 class Angle : public Quantity<Angle> {
  public:
   static constexpr Angle rad(double v) { return from_base(v); }
-  // Rounded once, so that 60 ° in the code is the same double as 60 ° typed.
-  static constexpr Angle deg(double v) {
-    return from_base(static_cast<double>(v * std::numbers::pi_v<long double> / 180.0L));
-  }
-  static constexpr Angle turns(double v) {
-    return from_base(static_cast<double>(v * 2.0L * std::numbers::pi_v<long double>));
-  }
+  static constexpr Angle deg(double v) { return from_base(times_pi_over(v, 180.0)); }
+  static constexpr Angle turns(double v) { return from_base(times_pi_over(v, 0.5)); }
   constexpr double in_rad() const { return value_; }
   constexpr double in_deg() const { return value_ * (180.0 / std::numbers::pi); }
   constexpr double in_turns() const { return value_ / (2.0 * std::numbers::pi); }

@@ -24,6 +24,9 @@ target_compile_definitions(camside_json INTERFACE JSON_USE_IMPLICIT_CONVERSIONS=
 function(camside_foreign name)
   add_library(${name} STATIC ${ARGN})
   target_compile_options(${name} PRIVATE -w)
+  if(CAMSIDE_SANITIZE)
+    target_compile_options(${name} PRIVATE -O1)  # nobody steps through it, and the screen tests draw thousands of frames
+  endif()
   string(REPLACE "camside_" "camside::" alias ${name})
   add_library(${alias} ALIAS ${name})
 endfunction()

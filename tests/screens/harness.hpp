@@ -155,7 +155,7 @@ class Harness {
   }
   // Scrolls until the thing can be seen, then taps its middle.
   void tap(const std::string& label) {
-    for (int tries = 0; tries < 60; ++tries) {
+    for (int tries = 0; tries < 200; ++tries) {
       const Item* const item = find(label);
       ASSERT_NE(item, nullptr) << "nothing to press called " << label;
       const ImVec2 c{(item->min.x + item->max.x) / 2, (item->min.y + item->max.y) / 2};
@@ -167,7 +167,9 @@ class Harness {
       const float reach = std::min(wanted + 60.0f, 0.45f * (item->clip_max.y - item->clip_min.y));
       drag(from, {from.x, from.y + (above ? reach : -reach)});
     }
-    FAIL() << label << " can't be scrolled to";
+    const Item* const item = find(label);
+    FAIL() << label << " can't be scrolled to: it stands at " << item->min.y << ", seen is " << item->clip_min.y << " to "
+           << item->clip_max.y;
   }
   void drag(ImVec2 from, ImVec2 to, int steps = 3) {
     if (!touch_) {

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <iterator>
 
+#include "screens/parts/shown.hpp"
 #include "screens/words.hpp"
-#include "units/format.hpp"
 
 namespace camside::screens {
 
@@ -17,7 +17,7 @@ const Figure* main_figure(const Outcome& outcome) {
 }
 
 std::string value_text(const Figure& figure, System system) {
-  return figure.text.empty() ? format(figure.kind, figure.base, system) : figure.text;
+  return figure.text.empty() ? shown(figure.kind, figure.base, system) : figure.text;
 }
 
 void draw_verdict(Ui& ui, Verdict verdict) {
@@ -38,7 +38,7 @@ void draw_verdict(Ui& ui, Verdict verdict) {
 void draw_value(Ui& ui, const Figure& figure, System system) {
   const std::string value = value_text(figure, system);
   const std::string spread =
-      figure.uncertainty ? "± " + format(figure.kind, *figure.uncertainty, system) : std::string();
+      figure.uncertainty ? "± " + shown(figure.kind, *figure.uncertainty, system) : std::string();
   ImFont* const font = ui.fonts().bold;
   const float room = ui.width();
   float size = ui.px(48);
@@ -94,7 +94,7 @@ void draw_remark(Ui& ui, const Finding& finding) {
 
 std::string figure_text(const Figure& figure, System system) {
   std::string text = value_text(figure, system);
-  if (figure.uncertainty) text += " ± " + format(figure.kind, *figure.uncertainty, system);
+  if (figure.uncertainty) text += " ± " + shown(figure.kind, *figure.uncertainty, system);
   return text;
 }
 
@@ -105,11 +105,11 @@ std::string limit_text(const Outcome& outcome, System system) {
   const Kind kind = figure ? figure->kind : Kind::Number;
   std::string text;
   if (j.lower && j.upper)
-    text = format(kind, *j.lower, system) + " to " + format(kind, *j.upper, system);
+    text = shown(kind, *j.lower, system) + " to " + shown(kind, *j.upper, system);
   else if (j.upper)
-    text = "at most " + format(kind, *j.upper, system);
+    text = "at most " + shown(kind, *j.upper, system);
   else if (j.lower)
-    text = "at least " + format(kind, *j.lower, system);
+    text = "at least " + shown(kind, *j.lower, system);
   const bool other = figure && figure != main_figure(outcome);
   const std::string judged = other ? figure->label + ": " + figure_text(*figure, system) + "\n" : std::string();
   return judged + words::limit_by() + " " + text + " · " + j.source.text();

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
+#include "screens/parts/shown.hpp"
 #include "screens/words.hpp"
-#include "units/format.hpp"
 
 namespace camside::screens {
 
@@ -47,7 +47,7 @@ std::string error_at(const Findings& findings, std::string_view path) {
 // What is taken while nothing is entered, in the unit people read.
 std::string preset_text(const FormField& f, System system) {
   const bool plain = !f.preset_base || f.kind == Kind::Number || f.kind == Kind::Money;
-  return plain ? f.preset : format(f.kind, *f.preset_base, system);
+  return plain ? f.preset : shown(f.kind, *f.preset_base, system);
 }
 
 std::string label_of(const FormField& f) {
