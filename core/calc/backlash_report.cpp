@@ -16,13 +16,13 @@ namespace camside::backlash {
 namespace {
 
 using lash_temperature::State;
-using remarks::mm_and_inch;
+using remarks::inch_and_mm;
 
 // A list of thousands of figures helps nobody; the drawing has them all.
 constexpr std::size_t most_listed = 72;
 
 std::string text(double mm) {
-  return mm_and_inch(Length::mm(mm));
+  return inch_and_mm(Length::mm(mm));
 }
 
 std::string degrees(double rad) {
@@ -159,18 +159,18 @@ std::string contact_numbers(const Working& w) {
 
 void work_conversion(const Working& w, Outcome& out) {
   out.working.push_back({"Operating pressure angle", "cos α_wt = a_ref cos α_t / a",
-                         fmt::format("a_ref {}, a {}", mm_and_inch(Length::mm(w.frame.reference_centre_mm)),
-                                     mm_and_inch(w.in.centre_distance)),
+                         fmt::format("a_ref {}, a {}", inch_and_mm(Length::mm(w.frame.reference_centre_mm)),
+                                     inch_and_mm(w.in.centre_distance)),
                          degrees(w.frame.operating_angle_rad)});
   out.working.push_back({"What the indicator touches", contact_formula(*w.in.contact), contact_numbers(w),
                          fmt::format("× {:.6f}", w.conversion.contact)});
   const double r_w = w.in.rocked == Rocked::Gear2 ? w.frame.operating2_mm : w.frame.operating1_mm;
   out.working.push_back({"To the operating circle", "j = true · r_w / r_m",
-                         fmt::format("r_w {}, r_m {}", text(r_w), mm_and_inch(*w.in.contact_radius)),
+                         fmt::format("r_w {}, r_m {}", text(r_w), inch_and_mm(*w.in.contact_radius)),
                          fmt::format("× {:.6f} in all", w.conversion.per_reading)});
   if (*w.in.access == Access::Subtraction) {
     out.working.push_back({"Outer lash taken off", "j_i = r_i (S/r_m − j_o/r_o)",
-                           fmt::format("r_o {}", mm_and_inch(*w.in.outer->operating_radius)),
+                           fmt::format("r_o {}", inch_and_mm(*w.in.outer->operating_radius)),
                            fmt::format("{:.6f} of the outer lash", w.conversion.per_outer)});
   }
 }
@@ -216,7 +216,7 @@ void work_states(const Working& w, const Result& r, Outcome& out) {
                            "j' = k_g [j a'/a + 2a'(inv α_w' − inv α_w)], a' = a k_c/k_g",
                            fmt::format("gears {:.0f} °C, k_g {:.7f}; case {:.0f} °C, k_c {:.7f}", s.gears.in_celsius(),
                                        g.gear1, s.case_at.in_celsius(), g.centre),
-                           fmt::format("{} to {}", mm_and_inch(s.lowest), mm_and_inch(s.highest))});
+                           fmt::format("{} to {}", inch_and_mm(s.lowest), inch_and_mm(s.highest))});
     if (s.lowest <= Length{}) {
       out.findings.push_back(remarks::no_lash_in_state(lash_temperature::word_of(s.state), s.lowest));
     }

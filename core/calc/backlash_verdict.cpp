@@ -158,9 +158,9 @@ std::string in_state(const Gate& g) {
 
 std::string text_of(const Gate& g, const char* comparison) {
   return fmt::format("{} lash{} {} ± {} is {} {} {}", g.low ? "Lowest" : "Highest", in_state(g),
-                     remarks::mm_and_inch(Length::mm(g.lash_mm)), remarks::mm_and_inch(Length::mm(g.guarded_mm)),
+                     remarks::inch_and_mm(Length::mm(g.lash_mm)), remarks::inch_and_mm(Length::mm(g.guarded_mm)),
                      comparison, g.low ? "the least allowed," : "the most allowed,",
-                     remarks::mm_and_inch(Length::mm(g.limit_mm)));
+                     remarks::inch_and_mm(Length::mm(g.limit_mm)));
 }
 
 Verdict by_numbers(const Gate& g) {
@@ -231,7 +231,7 @@ void caution_outside(const Gate& g, Findings& out) {
 }
 
 std::string in_words(const std::optional<Length>& v, double factor) {
-  return v ? remarks::mm_and_inch(factor * *v) : "any";
+  return v ? remarks::inch_and_mm(factor * *v) : "any";
 }
 
 }  // namespace

@@ -372,7 +372,7 @@ void add_figures(Result& r) {
 
 Step thickness_step(const Wheel& w, int number) {
   const Gear& g = *w.gear;
-  Step s{fmt::format("Tooth thickness of gear {}", number), "", "", remarks::mm_and_inch(w.result.thickness)};
+  Step s{fmt::format("Tooth thickness of gear {}", number), "", "", remarks::inch_and_mm(w.result.thickness)};
   const auto mm = [](Length v) { return remarks::mm_only(v); };
   switch (g.thickness_from) {
     case ThicknessFrom::ProfileShift:
@@ -403,7 +403,7 @@ Step operating_thickness_step(const Wheel& w, int number) {
   return {fmt::format("Its thickness at the operating circle, gear {}", number), "s_w = 2 r_w (s/d + inv α − inv α_w)",
           fmt::format("r_w {}, s/d {:.8f}", remarks::mm_only(w.result.operating_radius),
                       w.result.thickness / (2.0 * w.result.reference_radius)),
-          remarks::mm_and_inch(w.result.operating_thickness)};
+          remarks::inch_and_mm(w.result.operating_thickness)};
 }
 
 void add_working(const Frame& f, const Wheel& w1, const Wheel& w2, Result& r) {
@@ -411,7 +411,7 @@ void add_working(const Frame& f, const Wheel& w1, const Wheel& w2, Result& r) {
   const auto mm = [](double v) { return remarks::mm_only(Length::mm(v)); };
   steps.push_back({"Reference centre distance", "a_ref = m_t (z1 + z2)/2",
                    fmt::format("{:.6g} mm · ({} + {})/2", f.gear1.module_t_mm, f.gear1.teeth, f.gear2.teeth),
-                   remarks::mm_and_inch(Length::mm(f.reference_centre_mm))});
+                   remarks::inch_and_mm(Length::mm(f.reference_centre_mm))});
   steps.push_back(
       {"Operating pressure angle", "cos α_w = a_ref cos α_t / a",
        fmt::format("{} · cos {:.5f}° / {}", mm(f.reference_centre_mm), degrees(f.gear1.angle_t_rad), mm(f.centre_mm)),
@@ -423,13 +423,13 @@ void add_working(const Frame& f, const Wheel& w1, const Wheel& w2, Result& r) {
   steps.push_back({"Lash", "j = 2π a/(z1 + z2) − s_w1 − s_w2",
                    fmt::format("{} − {} − {}", mm(f.pitch_mm), remarks::mm_only(r.gear1.operating_thickness),
                                remarks::mm_only(r.gear2.operating_thickness)),
-                   remarks::mm_and_inch(r.lash)});
+                   remarks::inch_and_mm(r.lash)});
   steps.push_back(
       {"Square to the flanks", "j_n = j cos α_w cos β_b",
        fmt::format("cos {:.5f}° · cos {:.5f}°", degrees(f.operating_angle_rad), degrees(f.gear1.helix_b_rad)),
-       remarks::mm_and_inch(r.lash_normal)});
+       remarks::inch_and_mm(r.lash_normal)});
   steps.push_back({"As a change of centre distance", "j_r = j/(2 tan α_w)",
-                   fmt::format("2 tan {:.5f}°", degrees(f.operating_angle_rad)), remarks::mm_and_inch(r.lash_radial)});
+                   fmt::format("2 tan {:.5f}°", degrees(f.operating_angle_rad)), remarks::inch_and_mm(r.lash_radial)});
   steps.push_back(
       {"Contact ratio", "(√(r_a1² − r_b1²) + √(r_a2² − r_b2²) − a sin α_w) / p_b",
        fmt::format("r_a {} and {}", remarks::mm_only(r.gear1.tip_radius), remarks::mm_only(r.gear2.tip_radius)),

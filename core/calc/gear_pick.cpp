@@ -783,7 +783,7 @@ void remark_nothing_fits(const Engine& e, const Set& set, Findings& out) {
   for (const WouldFit& w : set.would_fit)
     out.push_back(remarks::would_fit(
         e.gear(w.gear).name,
-        fmt::format("{} ({} to {})", remarks::mm_and_inch(w.value), remarks::mm_only(w.from), remarks::mm_only(w.to))));
+        fmt::format("{} ({} to {})", remarks::inch_and_mm(w.value), remarks::mm_only(w.from), remarks::mm_only(w.to))));
   if (set.would_fit.empty()) out.push_back(remarks::no_one_gear_would_do(meshes));
 }
 
@@ -867,8 +867,8 @@ void add_size_steps(const Engine& e, std::size_t i, double per_value, Outcome& o
     const Option& o = model.options[k];
     out.working.push_back({fmt::format("{}, size {}", gear.name, gear.sizes[at(o.size)].name),
                            "Δj = −(a/a_ref) Δs; + = thicker = tighter",
-                           fmt::format("Δs {} against the fitted gear", remarks::mm_and_inch(o.thicker)),
-                           "lash " + remarks::mm_and_inch(o.lash_change)});
+                           fmt::format("Δs {} against the fitted gear", remarks::inch_and_mm(o.thicker)),
+                           "lash " + remarks::inch_and_mm(o.lash_change)});
   }
 }
 
@@ -884,7 +884,7 @@ void add_prediction_steps(const Input& in, const Set& set, Outcome& out) {
                                          remarks::mm_only(Length::mm(joined.high_mm[at(s)])),
                                          remarks::mm_only(set.choice(best, joined.gear_a).thicker),
                                          remarks::mm_only(set.choice(best, joined.gear_b).thicker)),
-                             fmt::format("{} to {}", remarks::mm_and_inch(lash.low), remarks::mm_and_inch(lash.high))});
+                             fmt::format("{} to {}", remarks::inch_and_mm(lash.low), remarks::inch_and_mm(lash.high))});
     }
 }
 
@@ -1031,7 +1031,7 @@ Field measure_field(const char* name, const char* label, const char* help) {
 std::string changed_text(const Gear& gear, const Option& option) {
   if (option.size < 0) return gear.name + " as fitted";
   const std::string& size = gear.sizes[at(option.size)].name;
-  return gear.name + " " + (size.empty() ? remarks::mm_and_inch(option.value) : size);
+  return gear.name + " " + (size.empty() ? remarks::inch_and_mm(option.value) : size);
 }
 
 }  // namespace
@@ -1055,7 +1055,7 @@ std::string choice_text(const Input& input, const Set& set, const Candidate& c) 
 std::string standing_text(const Input& input, const Set& set, const Candidate& c) {
   const std::string where = fmt::format("in {}, {}", mesh_name(input, set.meshes[c.tight_mesh].mesh),
                                         lash_temperature::word_of(c.tight_state));
-  const std::string by = remarks::mm_and_inch(Length::mm(std::abs(c.score_mm)));
+  const std::string by = remarks::inch_and_mm(Length::mm(std::abs(c.score_mm)));
   switch (c.standing) {
     case Standing::Fits:
       return fmt::format("fits, {} from the edge {}", by, where);
@@ -1068,7 +1068,7 @@ std::string standing_text(const Input& input, const Set& set, const Candidate& c
     case Standing::NoLash:
       break;
   }
-  return fmt::format("no lash left in some state, least {}", remarks::mm_and_inch(Length::mm(c.least_mm)));
+  return fmt::format("no lash left in some state, least {}", remarks::inch_and_mm(Length::mm(c.least_mm)));
 }
 
 void describe(FieldVisitor& v, Shaft& s) {

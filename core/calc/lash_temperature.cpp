@@ -202,7 +202,7 @@ void report(const Forecast& f, const Conditions& c, Outcome& outcome) {
     outcome.working.push_back({label_of(s.state), "gears and centre distance × (1 + α ΔT), then α_wt and j_wt anew",
                                fmt::format("gears {}: × {:.7f} and {:.7f}; case {}: × {:.7f}", degrees(s.gears),
                                            g.gear1, g.gear2, degrees(s.centre), g.centre),
-                               remarks::mm_and_inch(s.lash)});
+                               remarks::inch_and_mm(s.lash)});
     if (s.lash <= Length{} && s.state != State::AsMeasured)
       outcome.findings.push_back(remarks::no_lash_in_state(word_of(s.state), s.lash));
   }

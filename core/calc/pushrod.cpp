@@ -39,7 +39,7 @@ Limit<Length> least_margin(const Input& in) {
 }
 
 std::string len(Length v) {
-  return remarks::mm_and_inch(v, 3);
+  return remarks::inch_and_mm(v, 3);
 }
 
 // ---- turns ----

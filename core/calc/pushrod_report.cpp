@@ -15,7 +15,7 @@ namespace camside::pushrod {
 namespace {
 
 std::string len(Length v) {
-  return remarks::mm_and_inch(v, 4);
+  return remarks::inch_and_mm(v, 4);
 }
 
 Figure length(std::string key, std::string label, Length v) {

@@ -5,28 +5,17 @@
 #include <utility>
 
 #include "findings/gear_pair_remarks.hpp"
+#include "findings/remark.hpp"
 
 namespace camside::remarks {
 
 namespace {
 
-Finding refusal(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Refusal, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding doubt(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Doubt, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding caution(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Caution, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding note(int number, std::string field, std::string text, std::string remedy = "") {
-  return {number, Severity::Note, std::move(field), std::move(text), std::move(remedy)};
-}
-
 std::string joined(const std::vector<std::string>& items) {
   std::string text;
-  for (const std::string& item : items) { text += (text.empty() ? "" : "; ") + item;
-}
+  for (const std::string& item : items) {
+    text += (text.empty() ? "" : "; ") + item;
+  }
   return text;
 }
 
@@ -59,7 +48,7 @@ Finding closing_reading(std::string field) {
 Finding closing_reading_differs(std::string field, Length by) {
   return caution(1205, std::move(field),
                  fmt::format("Back at the start the reading differs from the first by {}, more than one graduation",
-                             mm_and_inch(by)),
+                             inch_and_mm(by)),
                  "Something moved: check the indicator's base, let the gears settle, and read again");
 }
 
@@ -94,8 +83,9 @@ Finding loads_not_off() {
 
 Finding all_readings_nothing(bool loads_off) {
   const std::string text = "Every reading is 0";
-  if (!loads_off) { return doubt(1211, "readings", text, "Rods still in? Take the loads off and read again");
-}
+  if (!loads_off) {
+    return doubt(1211, "readings", text, "Rods still in? Take the loads off and read again");
+  }
   return caution(1211, "readings", text,
                  "Make sure that no rod presses on a lobe and that the indicator moves; else the teeth are jammed");
 }
@@ -104,47 +94,47 @@ Finding negative_reading(std::string field, Length reading, std::size_t count) {
   return doubt(1212, std::move(field),
                fmt::format("{} {} below 0 (the first is {}); the swing of a needle cannot be",
                            count == 1 ? std::string("A reading") : fmt::format("{} readings", count),
-                           count == 1 ? "is" : "are", mm_and_inch(reading)),
+                           count == 1 ? "is" : "are", inch_and_mm(reading)),
                "The dial's zero moved: set it at one end of the rock and read again");
 }
 
 Finding reading_beyond_indicator(std::string field, Length reading) {
   return refusal(1213, std::move(field),
-                 fmt::format("The reading is {}; no lash and no fine indicator reaches that far", mm_and_inch(reading)),
+                 fmt::format("The reading is {}; no lash and no fine indicator reaches that far", inch_and_mm(reading)),
                  "Typed in thou? Pick the unit or correct it; allowed is up to 5 mm (0.2 in)");
 }
 
 Finding reading_below_resolution(std::string field, Length reading, Length graduation) {
   return doubt(
       1214, std::move(field),
-      fmt::format("The reading is {} mm, far below one graduation of {}", reading.in_mm(), mm_and_inch(graduation)),
+      fmt::format("The reading is {} mm, far below one graduation of {}", reading.in_mm(), inch_and_mm(graduation)),
       "Typed in inches with thou picked? Pick the unit or correct it");
 }
 
 Finding needle_wrapped(std::string field, Length reading, Length proposal) {
   return doubt(1215, std::move(field),
-               fmt::format("The reading is {}, nearly one turn of the needle beside the others", mm_and_inch(reading)),
-               fmt::format("Did the needle pass 0? Then it is {}; correct it", mm_and_inch(proposal)));
+               fmt::format("The reading is {}, nearly one turn of the needle beside the others", inch_and_mm(reading)),
+               fmt::format("Did the needle pass 0? Then it is {}; correct it", inch_and_mm(proposal)));
 }
 
 Finding reading_large(std::string field, Length lash) {
   return caution(
       1216, std::move(field),
-      fmt::format("This reading means a lash of {}; such gears read 0 to 0.25 mm (0 to 0.010 in)", mm_and_inch(lash)),
+      fmt::format("This reading means a lash of {}; such gears read 0 to 0.25 mm (0 to 0.010 in)", inch_and_mm(lash)),
       "Check the unit, the radius and that the other gear was held");
 }
 
 Finding radius_looks_like_diameter(std::string field, Length radius, Length operating_radius) {
   return doubt(1220, std::move(field),
                fmt::format("The contact is said to be {} from the axis; the gear's operating radius is {}",
-                           mm_and_inch(radius, 2), mm_and_inch(operating_radius, 2)),
+                           inch_and_mm(radius, 2), inch_and_mm(operating_radius, 2)),
                "Diameter typed for radius? Correct it, or confirm the sizes");
 }
 
 Finding radius_off_the_flank(std::string field, Length radius, Length low, Length high, bool diameter) {
   return refusal(1221, std::move(field),
                  fmt::format("A flank of this gear lies between {} and {} from the axis; entered is {}",
-                             mm_and_inch(low, 2), mm_and_inch(high, 2), mm_and_inch(radius, 2)),
+                             inch_and_mm(low, 2), inch_and_mm(high, 2), inch_and_mm(radius, 2)),
                  diameter ? "Diameter typed for radius? Enter half of it"
                           : "Check the radius, and whether the indicator touches an arm and not a tooth");
 }
@@ -176,7 +166,7 @@ Finding subtraction_rocks_front_cam() {
 }
 
 Finding radius_confirmed(std::string field, Length radius) {
-  return note(1227, std::move(field), fmt::format("Contact radius {} confirmed as right", mm_and_inch(radius, 2)));
+  return note(1227, std::move(field), fmt::format("Contact radius {} confirmed as right", inch_and_mm(radius, 2)));
 }
 
 Finding mesh_not_in_train(int teeth1, int teeth2) {
@@ -191,14 +181,14 @@ Finding play_not_given(std::string field) {
 
 Finding rocked_hard(Length play) {
   return doubt(1231, "force",
-               fmt::format("Rocked hard, up to {} of sideways play adds to the reading one to one", mm_and_inch(play)),
+               fmt::format("Rocked hard, up to {} of sideways play adds to the reading one to one", inch_and_mm(play)),
                "Rock lightly until the teeth just touch, both shafts held the same way");
 }
 
 Finding much_play(std::string field, Length play) {
   return caution(
       1232, std::move(field),
-      fmt::format("The shaft has {} of play, above 0.002 in (common practice, no published source)", mm_and_inch(play)),
+      fmt::format("The shaft has {} of play, above 0.002 in (common practice, no published source)", inch_and_mm(play)),
       "Look at its bearing first; lash cannot be set on a loose shaft");
 }
 
@@ -213,7 +203,7 @@ Finding read_by_feel() {
 }
 
 Finding subtraction_below_nothing(std::string field, Length lash) {
-  return caution(1242, std::move(field), fmt::format("Total less outer lash leaves {} here", mm_and_inch(lash)),
+  return caution(1242, std::move(field), fmt::format("Total less outer lash leaves {} here", inch_and_mm(lash)),
                  "Were both read at the same position of the crank, and is the outer lash that of the pitch line?");
 }
 
@@ -225,7 +215,7 @@ Finding window_empty(std::string field) {
 Finding window_upside_down(std::string field, Length min, Length max) {
   return refusal(
       1251, std::move(field),
-      fmt::format("The least allowed, {}, is above the most allowed, {}", mm_and_inch(min), mm_and_inch(max)),
+      fmt::format("The least allowed, {}, is above the most allowed, {}", inch_and_mm(min), inch_and_mm(max)),
       "Exchange or correct them");
 }
 
@@ -249,7 +239,7 @@ Finding window_narrower_than_proof(Length width, Length uncertainties) {
   return note(
       1255, "window",
       fmt::format("The window is {} wide and ± at both ends takes up {}: read this way nothing can prove Within",
-                  mm_and_inch(width), mm_and_inch(uncertainties)),
+                  inch_and_mm(width), inch_and_mm(uncertainties)),
       "A finer indicator, more positions or less play narrows ±");
 }
 

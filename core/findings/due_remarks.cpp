@@ -5,24 +5,12 @@
 #include <cmath>
 #include <utility>
 
+#include "findings/remark.hpp"
 #include "units/format.hpp"
 
 namespace camside::remarks {
 
 namespace {
-
-Finding refusal(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Refusal, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding doubt(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Doubt, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding caution(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Caution, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding note(int number, std::string field, std::string text, std::string remedy = "") {
-  return {number, Severity::Note, std::move(field), std::move(text), std::move(remedy)};
-}
 
 std::string grouped(double value) {
   std::string digits = fmt::format("{:.0f}", std::abs(value));

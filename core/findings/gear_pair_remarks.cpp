@@ -5,26 +5,11 @@
 #include <string>
 #include <utility>
 
+#include "findings/remark.hpp"
+
 namespace camside::remarks {
 
 namespace {
-
-std::string decimal(double v, int decimals) {
-  std::string text = fmt::format("{:.{}f}", v, decimals);
-  if (text.front() != '-') return text;
-  const bool nothing = text.find_first_of("123456789") == std::string::npos;
-  return nothing ? text.substr(1) : "−" + text.substr(1);
-}
-
-Finding refusal(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Refusal, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding caution(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Caution, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding note(int number, std::string field, std::string text, std::string remedy = "") {
-  return {number, Severity::Note, std::move(field), std::move(text), std::move(remedy)};
-}
 
 // What to say first when a conclusion leans on a diameter nobody measured.
 std::string measured_first(bool assumed) {
@@ -33,18 +18,10 @@ std::string measured_first(bool assumed) {
 
 }  // namespace
 
-std::string mm_and_inch(Length v, int mm_decimals) {
-  return fmt::format("{} mm ({} in)", decimal(v.in_mm(), mm_decimals), decimal(v.in_inches(), mm_decimals + 1));
-}
-
-std::string mm_only(Length v, int decimals) {
-  return fmt::format("{} mm", decimal(v.in_mm(), decimals));
-}
-
 Finding centres_too_close(Length centre, Length least, const std::string& what_fits) {
   return refusal(1101, "centre_distance",
                  fmt::format("The centre distance is {}; gears of this pitch and these teeth need more than {}",
-                             mm_and_inch(centre), mm_and_inch(least)),
+                             inch_and_mm(centre), inch_and_mm(least)),
                  (what_fits.empty() ? std::string{} : "Pitch and module swapped? " + what_fits + ". ") +
                      "Check pitch, both tooth counts and the centre distance");
 }
@@ -53,7 +30,7 @@ namespace {
 
 std::string miss_text(const CentreMiss& miss) {
   return fmt::format("Pitch and teeth ask for a centre distance of {}, measured is {}: {:+.2f} %",
-                     mm_and_inch(miss.expected, 3), mm_and_inch(miss.centre, 3),
+                     inch_and_mm(miss.expected, 3), inch_and_mm(miss.centre, 3),
                      (miss.centre / miss.expected - 1.0) * 100.0);
 }
 
@@ -87,35 +64,35 @@ Finding ratio_not_checked() {
 
 Finding pin_drops_through(std::string field, Length pin) {
   return refusal(1110, std::move(field),
-                 fmt::format("A pin of {} drops through the tooth space without touching the flanks", mm_and_inch(pin)),
+                 fmt::format("A pin of {} drops through the tooth space without touching the flanks", inch_and_mm(pin)),
                  "Use a thicker pin (about 1.7 modules, 1.728/P), or check teeth, pitch and the size over pins");
 }
 
 Finding pin_rides_on_tips(std::string field, Length contact, Length tip) {
   return refusal(1111, std::move(field),
                  fmt::format("The pin would touch at a diameter of {}, outside the tips at {}: it rides on the tips",
-                             mm_and_inch(2.0 * contact), mm_and_inch(2.0 * tip)),
+                             inch_and_mm(2.0 * contact), inch_and_mm(2.0 * tip)),
                  "Use a thinner pin (about 1.7 modules, 1.728/P), or check the tip diameter");
 }
 
 Finding pin_on_the_bottom(std::string field, Length clearance) {
   return refusal(
       1112, std::move(field),
-      fmt::format("The pin would lie {} deep in the root: it sits on the bottom of the space", mm_and_inch(-clearance)),
+      fmt::format("The pin would lie {} deep in the root: it sits on the bottom of the space", inch_and_mm(-clearance)),
       "Use a thicker pin (about 1.7 modules, 1.728/P), or check the root diameter");
 }
 
 Finding pin_does_not_stand_out(std::string field, Length over_pins, Length tip) {
   return refusal(1113, std::move(field),
                  fmt::format("Over pins is {}, not more than the tip diameter {}: the pins do not stand out",
-                             mm_and_inch(over_pins), mm_and_inch(2.0 * tip)),
+                             inch_and_mm(over_pins), inch_and_mm(2.0 * tip)),
                  "Use thicker pins, or check the tip diameter");
 }
 
 Finding pins_inside_base_circle(std::string field, Length over_pins, Length least) {
   return refusal(1114, std::move(field),
                  fmt::format("Over pins is {}; with these teeth, pitch and pins it is more than {}",
-                             mm_and_inch(over_pins), mm_and_inch(least)),
+                             inch_and_mm(over_pins), inch_and_mm(least)),
                  "Check the unit, the tooth count, the pitch and the pin's diameter");
 }
 
@@ -133,21 +110,21 @@ Finding odd_helical_needs_balls(std::string field) {
 Finding pin_on_no_involute(std::string field, Length pin) {
   return refusal(
       1118, std::move(field),
-      fmt::format("A pin of {} would touch below the base circle, where there is no flank", mm_and_inch(pin)),
+      fmt::format("A pin of {} would touch below the base circle, where there is no flank", inch_and_mm(pin)),
       "Use a thicker pin (about 1.7 modules, 1.728/P), or check teeth, pitch and the size over pins");
 }
 
 Finding span_touches_above_tips(std::string field, Length contact, Length tip) {
   return refusal(1120, std::move(field),
                  fmt::format("The jaws would touch at a diameter of {}, outside the tips at {}",
-                             mm_and_inch(2.0 * contact), mm_and_inch(2.0 * tip)),
+                             inch_and_mm(2.0 * contact), inch_and_mm(2.0 * tip)),
                  "Span fewer teeth, or check the span and the number of teeth in it");
 }
 
 Finding span_touches_below_flank(std::string field, Length contact, Length form) {
   return refusal(1121, std::move(field),
                  fmt::format("The jaws would touch at a diameter of {}, below the flank that begins at {}",
-                             mm_and_inch(2.0 * contact), mm_and_inch(2.0 * form)),
+                             inch_and_mm(2.0 * contact), inch_and_mm(2.0 * form)),
                  "Span more teeth, or check the span and the number of teeth in it");
 }
 
@@ -160,7 +137,7 @@ Finding no_tooth_or_no_space(std::string field, Length thickness, Length pitch) 
   return refusal(1125, std::move(field),
                  fmt::format("The tooth would be {} thick at the reference circle; it must lie between nothing and the "
                              "pitch, {}",
-                             mm_and_inch(thickness), mm_and_inch(pitch)),
+                             inch_and_mm(thickness), inch_and_mm(pitch)),
                  "Check the unit, the tooth count, the pitch, and the pin or the number of teeth spanned");
 }
 
@@ -178,13 +155,13 @@ Finding pointed_tip(std::string field, bool assumed) {
 Finding thin_tip(std::string field, Length tip_thickness) {
   return caution(
       1131, std::move(field),
-      fmt::format("The tooth is only {} wide at its tip, under a fifth of a module", mm_and_inch(tip_thickness)),
+      fmt::format("The tooth is only {} wide at its tip, under a fifth of a module", inch_and_mm(tip_thickness)),
       "Hardened tips this thin can chip; check the tip diameter");
 }
 
 Finding tip_on_root(std::string field, Length overlap, bool assumed) {
   return refusal(1132, std::move(field),
-                 fmt::format("The tips would run {} into the bottom of the other gear", mm_and_inch(overlap)),
+                 fmt::format("The tips would run {} into the bottom of the other gear", inch_and_mm(overlap)),
                  measured_first(assumed) + "Check tip and root diameters and the centre distance");
 }
 
@@ -192,7 +169,7 @@ Finding little_tip_clearance(std::string field, Length clearance, bool assumed) 
   return caution(1133, std::move(field),
                  fmt::format("Only {} is left between the tips and the bottom of the other gear, under a tenth of a "
                              "module",
-                             mm_and_inch(clearance)),
+                             inch_and_mm(clearance)),
                  measured_first(assumed) + "Check tip and root diameters and the centre distance");
 }
 
@@ -200,7 +177,7 @@ Finding tip_interference(std::string field, Length reach, Length available, bool
   return refusal(1134, std::move(field),
                  fmt::format("The tips reach {} along the line of action, beyond the other gear's base circle at {}: "
                              "they dig into its root",
-                             mm_and_inch(reach), mm_and_inch(available)),
+                             inch_and_mm(reach), inch_and_mm(available)),
                  measured_first(assumed) + "Such a pair locks up; check tooth counts, tip diameter and pressure angle");
 }
 
@@ -226,29 +203,29 @@ Finding helical_contact_unknown(double ratio) {
 
 Finding diameters_assumed(std::string field, Length tip, Length root, bool tip_assumed, bool root_assumed) {
   std::string what;
-  if (tip_assumed) what = "tip diameter " + mm_and_inch(2.0 * tip, 3);
+  if (tip_assumed) what = "tip diameter " + inch_and_mm(2.0 * tip, 3);
   if (tip_assumed && root_assumed) what += " and ";
-  if (root_assumed) what += "root diameter " + mm_and_inch(2.0 * root, 3);
+  if (root_assumed) what += "root diameter " + inch_and_mm(2.0 * root, 3);
   return note(1138, std::move(field), "Assumed from the pitch: " + what,
               "Enter them as measured to make contact and clearance sure");
 }
 
 Finding tip_below_root(std::string field, Length tip, Length root) {
   return refusal(1139, std::move(field),
-                 fmt::format("The tip diameter {} is not above the root diameter {}", mm_and_inch(2.0 * tip),
-                             mm_and_inch(2.0 * root)),
+                 fmt::format("The tip diameter {} is not above the root diameter {}", inch_and_mm(2.0 * tip),
+                             inch_and_mm(2.0 * root)),
                  "Correct the two diameters");
 }
 
 Finding lash_below_nothing(Length lash) {
-  return caution(1140, "", fmt::format("The lash is {}: the teeth jam, tight teeth never run in", mm_and_inch(lash)),
+  return caution(1140, "", fmt::format("The lash is {}: the teeth jam, tight teeth never run in", inch_and_mm(lash)),
                  "Go to thinner gears");
 }
 
 Finding measured_lash_unused(Length measured, Length from_sizes) {
   return note(1141, "measured_lash",
               fmt::format("The measured lash {} was not used; both thicknesses are given and make {}",
-                          mm_and_inch(measured), mm_and_inch(from_sizes)),
+                          inch_and_mm(measured), inch_and_mm(from_sizes)),
               "Set a gear to “as fitted” to work from the measured lash");
 }
 
@@ -263,7 +240,7 @@ Finding no_finite_result(const std::string& figure) {
 }
 
 Finding no_lash_in_state(std::string_view state, Length lash) {
-  return caution(1150, "temperatures", fmt::format("In the state “{}” the lash is {}", state, mm_and_inch(lash)),
+  return caution(1150, "temperatures", fmt::format("In the state “{}” the lash is {}", state, inch_and_mm(lash)),
                  "Tight teeth never run in: go to thinner gears, or keep out of that state");
 }
 

@@ -5,13 +5,10 @@
 #include <string_view>
 
 #include "findings/finding.hpp"
+#include "findings/remark.hpp"
 #include "units/quantity.hpp"
 
 namespace camside::remarks {
-
-// "0.0366 mm (0.00144 in)" and "0.0366 mm", with the true minus sign; for texts that must serve both systems.
-std::string mm_and_inch(Length v, int mm_decimals = 4);
-std::string mm_only(Length v, int decimals = 4);
 
 // Mesh and centre distance.
 Finding centres_too_close(Length centre, Length least, const std::string& what_fits);  // 1101

@@ -40,7 +40,7 @@ Finding too_many_combinations(std::size_t most) {
 
 Finding lash_upside_down(std::string field, Length low, Length high) {
   return {1307, Severity::Refusal, std::move(field),
-          fmt::format("The lowest lash {} is above the highest {}", mm_and_inch(low), mm_and_inch(high)),
+          fmt::format("The lowest lash {} is above the highest {}", inch_and_mm(low), inch_and_mm(high)),
           "Exchange the two or correct them"};
 }
 
@@ -51,7 +51,7 @@ Finding no_window(std::string field, const std::string& mesh) {
 
 Finding wanted_lash_upside_down(std::string field, Length lowest, Length highest) {
   return {1309, Severity::Refusal, std::move(field),
-          fmt::format("The lowest wanted lash {} is above the highest {}", mm_and_inch(lowest), mm_and_inch(highest)),
+          fmt::format("The lowest wanted lash {} is above the highest {}", inch_and_mm(lowest), inch_and_mm(highest)),
           "Exchange the two or correct them"};
 }
 
@@ -64,7 +64,7 @@ Finding size_far_from_fitted(std::string field, const std::string& size, Length 
   return {
       1314, Severity::Caution, std::move(field),
       fmt::format("Size “{}” differs by {} of tooth thickness from the fitted gear, more than a twentieth of a module",
-                  size, mm_and_inch(by)),
+                  size, inch_and_mm(by)),
       "Check the value and its unit"};
 }
 
@@ -95,7 +95,7 @@ Finding other_method(std::string field, const std::string& mesh, const std::stri
 Finding nothing_fits(const std::string& meshes, const std::string& nearest, Length by) {
   return {1322, Severity::Caution, "gears",
           fmt::format("No combination of the sizes on offer fits {}; the nearest, {}, is off by {}", meshes, nearest,
-                      mm_and_inch(by)),
+                      inch_and_mm(by)),
           "Look for the size that would do, or for less runout"};
 }
 
@@ -106,7 +106,7 @@ Finding would_fit(const std::string& gear, const std::string& sizes) {
 Finding swing_too_wide(std::string field, const std::string& mesh, Length swing, Length room) {
   return {1324, Severity::Caution, std::move(field),
           fmt::format("The lash of {} swings by {} over the turn, the window is {} wide: no size can fit", mesh,
-                      mm_and_inch(swing), mm_and_inch(room)),
+                      inch_and_mm(swing), inch_and_mm(room)),
           "Find the runout first: crank, gear seat, or another spline position"};
 }
 

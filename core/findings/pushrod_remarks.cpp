@@ -5,27 +5,15 @@
 #include <utility>
 
 #include "findings/gear_pair_remarks.hpp"
+#include "findings/remark.hpp"
 #include "units/format.hpp"
 
 namespace camside::remarks {
 
 namespace {
 
-Finding refusal(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Refusal, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding doubt(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Doubt, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding caution(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Caution, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding note(int number, std::string field, std::string text, std::string remedy = "") {
-  return {number, Severity::Note, std::move(field), std::move(text), std::move(remedy)};
-}
-
 std::string len(Length v) {
-  return mm_and_inch(v, 3);
+  return inch_and_mm(v, 3);
 }
 
 std::string degrees_celsius(Temperature t) {

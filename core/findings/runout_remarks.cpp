@@ -4,24 +4,12 @@
 
 #include <utility>
 
+#include "findings/remark.hpp"
 #include "units/format.hpp"
 
 namespace camside::remarks::runout {
 
 namespace {
-
-Finding refusal(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Refusal, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding doubt(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Doubt, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding caution(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Caution, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding note(int number, std::string field, std::string text, std::string remedy = "") {
-  return {number, Severity::Note, std::move(field), std::move(text), std::move(remedy)};
-}
 
 // Decimals that say nothing are left off, down to `least` of them.
 std::string trimmed(double value, int most, std::size_t least) {

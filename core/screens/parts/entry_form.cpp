@@ -94,7 +94,8 @@ void EntryForm::choice(Frame& f, const FormField& field) {
     if (field.choices[i].name == now) chosen = static_cast<int>(i);
   }
   const std::string label(field.field.label);
-  if (field.entered && chosen >= 0 && unfolded_ != field.path && !f.ui.fits_one_row(labels)) {
+  if (field.entered && chosen >= 0 && unfolded_ != field.path &&
+      f.ui.columns_of(labels) < static_cast<int>(labels.size())) {
     if (f.ui.row(field.path, label, labels[static_cast<std::size_t>(chosen)])) unfolded_ = field.path;
     return;
   }

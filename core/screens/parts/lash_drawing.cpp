@@ -59,11 +59,12 @@ void draw_turns(const Pen& pen, const Chart& chart) {
   }
 }
 
-// A temperature state moves the whole curve; its lowest and highest are drawn as two dashed levels with its name.
+// A temperature state moves the whole curve; its lowest is drawn as a dashed level with its name. All levels come
+// before the first name, so that none is struck through.
 void draw_states(const Pen& pen, const Chart& chart, const LashPlot& plot) {
+  for (const auto& state : plot.states) draw_level(pen, chart, state.lowest.in_mm(), pen.ink.quiet, true);
   float x = chart.frame.min.x + 0.3f * pen.body;
   for (const auto& state : plot.states) {
-    draw_level(pen, chart, state.lowest.in_mm(), pen.ink.quiet, true);
     const float width = pen.size_of(state.name, pen.body * 0.8f).x;
     pen.label(chart.frame, {x, chart.y(state.lowest.in_mm())}, {0.0f, 0.5f}, state.name, pen.ink.quiet,
               pen.body * 0.8f);

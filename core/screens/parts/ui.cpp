@@ -258,24 +258,24 @@ bool Ui::chip(std::string_view id, const std::string& label, ImVec2 size, bool o
   return fired;
 }
 
-bool Ui::fits_one_row(std::span<const std::string> words) const {
+// As many beside each other as their words allow.
+int Ui::columns_of(std::span<const std::string> words) const {
   float widest = 0;
   for (const std::string& w : words) widest = std::max(widest, size_of(fonts_.bold, px(label_size), w).x);
-  const auto count = static_cast<float>(words.size());
-  return (widest + 20) * count + segment_gap * (count - 1) <= width();
+  const float fitting = (width() + segment_gap) / (widest + 20 + segment_gap);
+  return std::clamp(static_cast<int>(fitting), 1, static_cast<int>(words.size()));
 }
 
 int Ui::segmented(std::string_view id, const std::string& label, std::span<const std::string> words, int chosen) {
   if (!label.empty()) quiet(label);
   const float all = width();
   const float gap_x = segment_gap;
-  const auto count = static_cast<float>(words.size());
-  const bool one_row = fits_one_row(words);
-  const float each = one_row ? (all - gap_x * (count - 1)) / count : all;
+  const int columns = columns_of(words);
+  const float each = (all - gap_x * static_cast<float>(columns - 1)) / static_cast<float>(columns);
   int fired = -1;
   for (std::size_t i = 0; i < words.size(); ++i) {
     const bool on = static_cast<int>(i) == chosen;
-    if (one_row && i > 0) ImGui::SameLine(0, gap_x);
+    if (static_cast<int>(i) % columns != 0) ImGui::SameLine(0, gap_x);
     const ImVec2 box = size_of(fonts_.bold, px(label_size), broken(fonts_.bold, px(label_size), words[i], each - 20));
     const float h = std::max(target(), box.y + 20);
     if (area(std::string(id) + std::to_string(i), Role::Choice, words[i], {each, h}, [&](const Area& at, bool pressed) {
@@ -283,7 +283,7 @@ int Ui::segmented(std::string_view id, const std::string& label, std::span<const
           if (on || pressed) list->AddRectFilled(at.min, at.max, on ? theme_.accent : theme_.pressed, rounding);
           list->AddRect(at.min, at.max, on ? theme_.accent : theme_.line, rounding, 0, theme_.stroke * 0.7f);
           fit(at.inset(8), words[i], on ? theme_.on_accent : theme_.text, px(label_size),
-              on ? fonts_.bold : fonts_.words, {one_row ? 0.5f : 0.0f, 0.5f});
+              on ? fonts_.bold : fonts_.words, {columns > 1 ? 0.5f : 0.0f, 0.5f});
         }))
       fired = static_cast<int>(i);
     items_.back().chosen = on;

@@ -51,7 +51,7 @@ class Ui {
   // Of a few; returns the one pressed, or −1. Wraps to several rows when the words are long. `chosen` −1: none yet.
   int segmented(std::string_view id, const std::string& label, std::span<const std::string> words, int chosen);
   bool chip(std::string_view id, const std::string& label, ImVec2 size, bool on);  // one of a segmented row
-  bool fits_one_row(std::span<const std::string> words) const;
+  int columns_of(std::span<const std::string> words) const;
   // A field that opens the keypad or the keyboard. `preset` is what is taken while it is empty.
   struct FieldLook {
     std::string label;

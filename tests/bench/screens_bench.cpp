@@ -1,0 +1,46 @@
+// One frame of each screen with its example open, without a window: what Dear ImGui and our screens cost the processor.
+// Reach: 95 of 100 frames within 4 ms ("p95_ms").
+#include <benchmark/benchmark.h>
+
+#include <algorithm>
+#include <chrono>
+#include <vector>
+
+#include "screens/harness.hpp"
+#include "screens/words.hpp"
+
+namespace camside::screens::test {
+namespace {
+
+double p95_of(std::vector<double>& times_ms) {
+  const auto at = times_ms.begin() + static_cast<std::ptrdiff_t>(times_ms.size() * 95 / 100);
+  std::nth_element(times_ms.begin(), at, times_ms.end());
+  return *at;
+}
+
+void frames_of(benchmark::State& state, const std::string& kind) {
+  Harness harness({});
+  harness.shell->open(kind);
+  harness.run();
+  if (!kind.empty()) harness.tap(words::show_example());
+  std::vector<double> times_ms;
+  for (auto _ : state) {
+    const auto start = std::chrono::steady_clock::now();
+    harness.frame();
+    times_ms.push_back(std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - start).count());
+  }
+  state.counters["p95_ms"] = p95_of(times_ms);
+}
+
+const int registered = [] {
+  benchmark::RegisterBenchmark("frame/bench", [](benchmark::State& s) { frames_of(s, ""); });
+  for (const words::Tile& tile : words::tiles()) {
+    if (tile.kind.empty()) continue;
+    const std::string kind(tile.kind);
+    benchmark::RegisterBenchmark(("frame/" + kind).c_str(), [kind](benchmark::State& s) { frames_of(s, kind); });
+  }
+  return 0;
+}();
+
+}  // namespace
+}  // namespace camside::screens::test
