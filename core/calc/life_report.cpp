@@ -64,6 +64,11 @@ void add_shape(const Result& r, Outcome& out) {
 
 // ---- working ----
 
+// With the true minus sign.
+std::string signed_text(double v, int decimals) {
+  return (v < 0.0 ? "−" : "") + fmt::format("{:.{}f}", std::abs(v), decimals);
+}
+
 void add_list_steps(const Result& r, Outcome& out) {
   const weibull::Fit& f = *r.fit;
   out.working.push_back({"Shape", "Σ t^β ln t/Σ t^β − 1/β = mean of ln t over the failures",
@@ -72,9 +77,9 @@ void add_list_steps(const Result& r, Outcome& out) {
   out.working.push_back({"Characteristic life", "η = (Σ t^β/r)^(1/β)", fmt::format("r = {}", r.failures),
                          life_text(r.characteristic_km.value)});
   out.working.push_back({"Band", "inverse of the observed information in (ln η, ln β)",
-                         fmt::format("ln L = {:.5f}", f.log_likelihood),
-                         fmt::format("standard errors {:.4f} and {:.4f}, covariance {:.5f}",
-                                     std::sqrt(f.covariance.eta), std::sqrt(f.covariance.shape), f.covariance.both)});
+                         "ln L = " + signed_text(f.log_likelihood, 5),
+                         fmt::format("standard errors {:.4f} and {:.4f}, covariance {}", std::sqrt(f.covariance.eta),
+                                     std::sqrt(f.covariance.shape), signed_text(f.covariance.both, 5))});
 }
 
 void add_quantile_steps(const Input& in, const Result& r, Outcome& out) {
@@ -105,7 +110,7 @@ void add_ahead_step(const Input& in, const Result& r, Outcome& out) {
 void add_figures(const Input& in, Result& r) {
   Outcome& out = r.outcome;
   add_ahead(in, r, out);
-  if (r.least_km) out.figures.push_back(life("life_least", "63.2 % failed not before (95 % sure)", *r.least_km));
+  if (r.least_km) out.figures.push_back(life("life_least", "63.2 % failed (η), 95 % sure not before", *r.least_km));
   if (r.curve) {
     add_life("tenth", "1 in 10 failed by", r.tenth_km, out);
     add_life("half", "Half failed by", r.half_km, out);

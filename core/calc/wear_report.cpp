@@ -91,11 +91,10 @@ void add_reading_step(const Input& in, const Result& r, Outcome& out) {
 
 void add_line_step(const Result& r, Outcome& out) {
   const Line& line = *r.line;
-  out.working.push_back(
-      {"Line", "y = ȳ + b (x − x̄), b = Σ(x − x̄)(y − ȳ)/Σ(x − x̄)²",
-       fmt::format("{} readings, x̄ = {}, ȳ = {}", line.points, miles_and_km(Distance::km(line.mean_km)),
-                   inch_and_mm(Length::mm(line.mean_mm))),
-       fmt::format("b = {}{}", line.mm_per_km < 0.0 ? "−" : "", per_thousand_miles(std::abs(line.mm_per_km)))});
+  out.working.push_back({"Line", "y = ȳ + b (x − x̄), b = Σ(x − x̄)(y − ȳ)/Σ(x − x̄)²",
+                         fmt::format("{} readings, x̄ = {}, ȳ = {}", line.points,
+                                     miles_and_km(Distance::km(line.mean_km)), inch_and_mm(Length::mm(line.mean_mm))),
+                         "b = " + per_thousand_miles(line.mm_per_km)});
 }
 
 void add_crossing_step(const Input& in, const Result& r, Outcome& out) {
@@ -134,11 +133,13 @@ std::string forecast_text(const Result& r) {
 
 void add_figures(const Input& in, Result& r) {
   Outcome& out = r.outcome;
-  out.figures.push_back(length("thickness", "Thickness at the last reading", r.thickness, r.uncertainty.in_mm()));
   const bool damaged = !damage_of(in.seen).empty();
-  if (out.judgement && !damaged) out.figures.back().verdict = out.judgement->verdict;
-  out.figures.push_back(number("condition", "Condition", damaged ? 1.0 : 0.0, condition_text(in.seen)));
-  if (damaged) out.figures.back().verdict = Verdict::Outside;
+  Figure condition = number("condition", "Condition", damaged ? 1.0 : 0.0, condition_text(in.seen));
+  Figure thickness = length("thickness", "Thickness at the last reading", r.thickness, r.uncertainty.in_mm());
+  if (out.judgement) (damaged ? condition : thickness).verdict = out.judgement->verdict;
+  if (damaged) out.figures.push_back(condition);  // the answer first
+  out.figures.push_back(thickness);
+  if (!damaged) out.figures.push_back(condition);
   out.figures.push_back(number("forecast", "Forecast", static_cast<double>(r.outlook), forecast_text(r)));
   if (r.forecast) add_forecast(*r.forecast, out);
   add_rate(r, out);
