@@ -6,7 +6,7 @@
 //     (running, or taken out for another reason). Weibull curve by maximum likelihood with the survivors counted in,
 //     95 % band from the observed information in (ln η, ln β); weibull.hpp has the formulas.
 //   2 Or two quantiles, "1 in 10 by 30,000, half by 60,000", from a source that is named: a curve without a band.
-//   3 Chance in the next miles given survival: 1 − exp(−[((s + d)/η)^β − (s/η)^β]), by expm1.
+//   3 Chance in the next miles given survival: 1 − exp(−[((a + d)/η)^β − (a/η)^β]), a come so far, d ahead, by expm1.
 //   4 Probability plot: adjusted ranks (Johnson), median ranks (Bernard).
 //   5 Refused, with the reason and the bound that can be given:
 //       no failure at all, or failures only at the longest distance of the record (the likelihood has no maximum).

@@ -100,8 +100,8 @@ void add_bound_step(const Result& r, Outcome& out) {
 
 void add_ahead_step(const Input& in, const Result& r, Outcome& out) {
   const double chance = r.least_km ? *r.ahead->high : r.ahead->value;
-  out.working.push_back({"Chance ahead, given survival", "1 − exp(−[((s + d)/η)^β − (s/η)^β])",
-                         fmt::format("s = {}, d = {}", miles_and_km(in.survived), miles_and_km(*in.next)),
+  out.working.push_back({"Chance ahead, given survival", "1 − exp(−[((a + d)/η)^β − (a/η)^β])",
+                         fmt::format("a = {}, d = {}", miles_and_km(in.survived), miles_and_km(*in.next)),
                          (r.least_km ? "at most " : "") + percent(chance)});
 }
 

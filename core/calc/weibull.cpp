@@ -130,7 +130,7 @@ double chance_of_hazard(double hazard) {
   return -std::expm1(-hazard);
 }
 
-// ln of ΔH. For s = 0 it is ln H(d).
+// ln of ΔH; for a new part it is ln H.
 double ln_hazard_between(const Curve& c, double survived, double further) {
   if (survived <= 0.0) return c.shape * (std::log(further) - c.ln_eta);
   const double grown = c.shape * std::log1p(further / survived);

@@ -9,7 +9,7 @@
 // Covariance: inverse of the observed information in (ln η, ln β); with z = β ln(t/η)
 //   I11 = β² Σ e^z,  I12 = −β Σ z e^z,  I22 = Σ e^z (z + z²) − Σ_failed z.
 // Intervals: normal on the scale of ln η, ln β, ln t_p and ln(−ln(1 − F)), so none leaves what is possible.
-// Chance of failing between s and s + d given survival to s: 1 − exp(−ΔH), ΔH = (s/η)^β expm1(β ln(1 + d/s)), by expm1.
+// Chance of failing in the next d, having come as far as a: 1 − exp(−ΔH), ΔH = (a/η)^β expm1(β ln(1 + d/a)), by expm1.
 // Two quantiles: β = ln[ln(1 − p2)/ln(1 − p1)]/ln(t2/t1), η = t1/(−ln(1 − p1))^(1/β).
 // No failures (or none but at the end) and an assumed β: η ≥ (Σ t^β/x)^(1/β), x the number whose Poisson chance of r or
 // fewer events is 1 − confidence (3.00 for none at 95 %); with failures on the safe side.
