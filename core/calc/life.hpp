@@ -13,15 +13,16 @@
 //     With an assumed shape entered the bound becomes the result: 95 % sure that the characteristic life is above it
 //     (from the Poisson chance of the failures there are; exact for none). Without one, the refusal names the bound for
 //     a shape of 2, ordinary wear (from memory).
-//     One failure gives a curve: its lives can be wrong by a factor of ten, and it says so. Under five failures the
-//     band from the observed information is narrower than the truth (common practice, no published source).
+//     One failure gives a curve: its lives can be wrong by a factor of ten and more, and it says so. Under five
+//     failures the band is narrower than the truth: of simulated shops with two to four, the 95 % interval of the shape
+//     holds in 86 to 94 % (own simulation; part of it is among the tests).
 // Sources: weibull.hpp. No verdict: a life has no limit of its own.
 //
 // Inputs: distances 0.1 km to 1,000,000 mi from the part's renewal, at most 200,000 parts; shares 1e-6 to 1 − 1e-6;
 // assumed shape 0.2 to 20. describe() is the list; a table of distance and failed (yes or no) can be read from a file.
 // Result: shape and characteristic life with 95 % intervals, lives at 10 and 50 %, chance ahead with interval, plot
-// points, band. Accuracy: 1e-12 of the likelihood's maximum; intervals are those of large samples. 10,000 parts: about
-// 10 ms on a desk machine (tests/bench).
+// points, band. Accuracy: 1e-12 of the likelihood's maximum; intervals are those of large samples. 10,000 parts: under
+// 2 ms (tests/bench).
 // Not covered: parts of several kinds or causes in one list, failures known only between two looks, a life that begins
 // with a lead-in (three parameters).
 // Findings: 1701-1706 refusals · 1720-1730 cautions · 1740-1742 notes · 200-204 fields. Example: examples/life.json

@@ -66,7 +66,7 @@ Finding too_many_parts(std::size_t parts, std::size_t most) {
 }
 
 Finding one_failure() {
-  return caution(1720, "parts", "The curve rests on one failure: its lives can be wrong by a factor of ten",
+  return caution(1720, "parts", "The curve rests on one failure: its lives can be wrong by a factor of ten and more",
                  "Plan nothing by it; keep the record going");
 }
 

@@ -184,6 +184,51 @@ TEST(LifeIndependent, BandKeepsItsPromiseWithManyFailures) {
   }
 }
 
+// What the cautions for few failures say: of shops with 20 parts and so many failures, how often the band holds, and
+// how far the half life is off.
+struct Few {
+  double shape_held = 0.0;
+  double half_held = 0.0;
+  double worst_half = 0.0;  // ratio to the truth that 1 in 40 exceeds
+};
+
+Few shops_with(std::size_t failures, double censored_up_to) {
+  constexpr std::size_t wanted = 1'000;
+  const weibull::Curve truth{std::log(50'000.0), 1.5};
+  const double ln_half = weibull::ln_time_at(truth, 0.5);
+  std::mt19937_64 random(2);
+  std::vector<double> ratios;
+  Few few;
+  while (ratios.size() < wanted) {
+    const Times times = simulated(random, 20, truth.shape, censored_up_to);
+    const auto failed = std::count_if(times.begin(), times.end(), [](const auto& t) { return t.failed; });
+    if (static_cast<std::size_t>(failed) != failures || !can_be_fitted(times)) continue;
+    const auto fit = weibull::fit(times);
+    const weibull::Interval shape = weibull::shape_interval(*fit);
+    const weibull::Interval half = weibull::ln_time_interval(*fit, 0.5);
+    if (shape.low <= truth.shape && truth.shape <= shape.high) few.shape_held += 1.0 / wanted;
+    if (half.low <= ln_half && ln_half <= half.high) few.half_held += 1.0 / wanted;
+    ratios.push_back(std::exp(weibull::ln_time_at(fit->curve, 0.5) - ln_half));
+  }
+  std::sort(ratios.begin(), ratios.end());
+  few.worst_half = ratios[wanted - wanted / 40];
+  return few;
+}
+
+TEST(LifeIndependent, OneFailureIsATenfoldCautionForAReason) {
+  const Few one = shops_with(1, 9'000.0);
+  EXPECT_GT(one.worst_half, 10.0);
+  EXPECT_LT(one.half_held, 0.93);
+}
+
+TEST(LifeIndependent, FewFailuresHoldLessThanPromised) {
+  for (const std::size_t failures : {std::size_t{2}, std::size_t{3}, std::size_t{4}}) {
+    const Few few = shops_with(failures, 25'000.0);
+    EXPECT_LT(few.shape_held, 0.95) << failures;
+    EXPECT_GT(few.shape_held, 0.84) << failures;
+  }
+}
+
 // No failure among n parts that stop at one distance: the bound holds the truth in at least 95 % of shops, and is not
 // far from losing it: at the bound itself a record without a failure has a chance of 5 %.
 TEST(LifeIndependent, TheBoundIsWhereNoFailureHasFivePercent) {
