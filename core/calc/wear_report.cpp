@@ -125,6 +125,7 @@ void add_interval_step(const Result& r, double spread_mm, Outcome& out) {
 
 std::string forecast_text(const Result& r) {
   if (!r.forecast) return std::string(outlook_text(r.outlook));
+  if (r.forecast->left <= Distance{}) return "nothing ahead to name: the limit may be reached already";
   std::string text = "no sooner proof than " + miles_and_km(r.forecast->no_sooner);
   if (r.rests_on == RestsOn::TwoReadings) text += "; two readings, no interval";
   if (r.rests_on == RestsOn::UsualWear) text += "; by the usual wear, no interval";

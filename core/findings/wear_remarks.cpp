@@ -98,8 +98,9 @@ Finding too_thin() {
 }
 
 Finding may_be_reached_already(Distance from) {
-  return caution(1642, "readings", fmt::format("The limit may be reached already, from {} on", miles_and_km(from)),
-                 "Measure it now");
+  return caution(1642, "readings",
+                 fmt::format("By the readings the limit may be reached already, from {} on", miles_and_km(from)),
+                 "Measure it again soon, and more finely");
 }
 
 Finding scatter_large(Length scatter, Length expected) {

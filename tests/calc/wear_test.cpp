@@ -283,6 +283,7 @@ TEST(WearForecast, AnEarlyEndAlreadyPassedIsSaid) {
   ASSERT_TRUE(r.forecast.has_value());
   EXPECT_LT(r.forecast->left.in_miles(), 0.0);
   EXPECT_TRUE(says(r, 1642));
+  EXPECT_EQ(forecast_words(r).find("no sooner"), std::string::npos);  // it lies behind
 }
 
 TEST(WearForecast, FarBeyondTheReadingsIsSaid) {
