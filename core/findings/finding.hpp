@@ -18,8 +18,8 @@ enum class Severity : std::uint8_t {
 };
 
 // Number ranges: 1-99 text and units · 100-199 measurement file · 200-299 fields common to all · 1000 runout · 1100
-// gear pair · 1200 backlash · 1300 gears to order · 1400 pushrods · 1500 due · 1900 safety cautions. A number is never
-// used twice.
+// gear pair · 1200 backlash · 1300 gears to order · 1400 pushrods · 1500 due · 1600 wear · 1700 life · 1900 safety cautions. A
+// number is never used twice.
 struct Finding {
   int number = 0;
   Severity severity = Severity::Note;

@@ -148,8 +148,17 @@ bool plain_number(const FormField& field) {
   return field.sort == FieldSort::Number && (field.kind == Kind::Number || units_of(field.kind).front().symbol.empty());
 }
 
+tl::expected<Json, Finding> yes_or_no(const std::string& cell, const Column& column, std::size_t line) {
+  const std::string word = small(cell);
+  if (word == "yes" || word == "y" || word == "true" || word == "1") return Json(true);
+  if (word == "no" || word == "n" || word == "false" || word == "0") return Json(false);
+  return tl::unexpected(remarks::csv_row(
+      line, fmt::format("{} is “{}”, neither yes nor no", column.field.field.name, cell), "Write yes or no"));
+}
+
 // The cell as it goes into the record: digits as written, with the unit of its column unless it has its own.
 tl::expected<Json, Finding> value_of(const std::string& cell, const Column& column, std::size_t line) {
+  if (column.field.sort == FieldSort::Flag) return yes_or_no(cell, column, line);
   if (column.field.sort != FieldSort::Number) return Json(cell);
   ParseOptions options;
   options.default_unit =

@@ -6,8 +6,10 @@
 #include "calc/gear_pair.hpp"
 #include "calc/gear_pick.hpp"
 #include "calc/inspection_due.hpp"
+#include "calc/life.hpp"
 #include "calc/pushrod.hpp"
 #include "calc/runout.hpp"
+#include "calc/wear.hpp"
 #include "records/examples.hpp"
 
 namespace camside::records {
@@ -78,8 +80,31 @@ RecordKind inspection_due_kind() {
   return kind;
 }
 
+RecordKind wear_kind() {
+  RecordKind kind;
+  kind.name = "wear";
+  kind.label = "Wear";
+  kind.question = "Is this shoe thick enough, and at which distance does its wear reach the limit?";
+  kind.make = maker<wear::Input, wear::Result>(&wear::solve);
+  kind.csv_list = "readings";
+  kind.examples = {example_file("wear")};
+  return kind;
+}
+
+RecordKind life_kind() {
+  RecordKind kind;
+  kind.name = "life";
+  kind.label = "Life";
+  kind.question = "How long do such parts live in this shop, and will this one last the next miles?";
+  kind.make = maker<life::Input, life::Result>(&life::solve);
+  kind.csv_list = "parts";
+  kind.examples = {example_file("life")};
+  return kind;
+}
+
 std::vector<RecordKind> all_kinds() {
-  return {runout_kind(), gear_pair_kind(), backlash_kind(), gear_pick_kind(), pushrod_kind(), inspection_due_kind()};
+  return {runout_kind(),  gear_pair_kind(),      backlash_kind(), gear_pick_kind(),
+          pushrod_kind(), inspection_due_kind(), wear_kind(),     life_kind()};
 }
 
 }  // namespace

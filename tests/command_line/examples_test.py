@@ -8,7 +8,7 @@ import sys
 from camside_runner import SOURCE, camside, main, unittest
 
 EXAMPLES = sorted((SOURCE / "examples").glob("*.json"))
-KINDS = {"runout", "backlash", "gear_pair", "gear_pick", "pushrod", "inspection_due"}
+KINDS = {"runout", "backlash", "gear_pair", "gear_pick", "pushrod", "inspection_due", "wear", "life"}
 
 
 def expected(example, ending):

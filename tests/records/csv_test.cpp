@@ -48,6 +48,21 @@ TEST(Csv, TakesTheColumnsFromTheCaller) {
             R"([{"angle":"90 deg","reading":"3 thou"},{"angle":"180 deg","reading":"4 thou"}])");
 }
 
+TEST(Csv, TakesYesAndNo) {
+  const auto life = [](std::string_view csv) {
+    Record record = make_record(*find_kind("life"), "", "");
+    const auto answer = take_csv(record, csv);
+    return answer ? record.entered()["parts"].dump() : answer.error().text;
+  };
+  EXPECT_EQ(life("distance (mi),failed\n\"21,050\",yes\n24300,No\n1,1\n2,FALSE\n"),
+            R"([{"distance":"21,050 mi","failed":true},{"distance":"24300 mi","failed":false},)"
+            R"({"distance":"1 mi","failed":true},{"distance":"2 mi","failed":false}])");
+  EXPECT_NE(life("distance (mi),failed\n100,yes\n200,perhaps\n").find("Line 3: failed is “perhaps”"),
+            std::string::npos);
+  EXPECT_NE(life("distance (mi),failed\n100,\n").find("failed is missing"), std::string::npos);
+  EXPECT_NE(life("distance (mi)\n100\n").find("no column “failed”"), std::string::npos);
+}
+
 TEST(Csv, NamesTheLineThatIsWrong) {
   struct Row {
     const char* csv;
