@@ -5,20 +5,11 @@
 #include <utility>
 
 #include "findings/due_remarks.hpp"
+#include "findings/remark.hpp"
 
 namespace camside::remarks::life {
 
 namespace {
-
-Finding refusal(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Refusal, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding caution(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Caution, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding note(int number, std::string field, std::string text, std::string remedy = "") {
-  return {number, Severity::Note, std::move(field), std::move(text), std::move(remedy)};
-}
 
 std::string bound_text(const Bound& b) {
   return fmt::format("with a shape of {:.3g} ({}) the characteristic life is above {}, 95 % sure", b.shape,

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "findings/due_remarks.hpp"
+#include "findings/remark.hpp"
 #include "findings/runout_remarks.hpp"
 
 namespace camside::remarks::wear {
@@ -12,19 +13,6 @@ namespace camside::remarks::wear {
 namespace {
 
 using runout::inch_and_mm;
-
-Finding refusal(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Refusal, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding doubt(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Doubt, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding caution(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Caution, std::move(field), std::move(text), std::move(remedy)};
-}
-Finding note(int number, std::string field, std::string text, std::string remedy = "") {
-  return {number, Severity::Note, std::move(field), std::move(text), std::move(remedy)};
-}
 
 std::string joined(const std::vector<std::string>& words, const char* last) {
   std::string text;

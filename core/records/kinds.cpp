@@ -16,95 +16,60 @@ namespace camside::records {
 
 namespace {
 
+template <class Input, class Result>
+RecordKind kind_of(std::string_view name, std::string_view label, std::string_view question,
+                   tl::expected<Result, Findings> (*solve)(const Input&)) {
+  RecordKind kind;
+  kind.name = name;
+  kind.label = label;
+  kind.question = question;
+  kind.make = maker<Input, Result>(solve);
+  kind.examples = {example_file(name)};
+  return kind;
+}
+
+RecordKind with_table(RecordKind kind, std::string_view list,
+                      std::vector<std::pair<std::string_view, std::string_view>> also = {}) {
+  kind.csv_list = list;
+  kind.csv_also = std::move(also);
+  return kind;
+}
+
 RecordKind runout_kind() {
-  RecordKind kind;
-  kind.name = "runout";
-  kind.label = "Runout";
-  kind.question = "How far does the shaft run out, and does that stand within its limit?";
-  kind.make = maker<runout::Input, runout::Result>(&runout::solve);
-  kind.csv_list = "stations";
-  kind.csv_also = {{"method", "stations"}};
+  RecordKind kind = kind_of("runout", "Runout", "How far does the shaft run out, and does that stand within its limit?",
+                            &runout::solve);
   kind.examples = {example_file("runout_swing"), example_file("runout_stations")};
-  return kind;
-}
-
-RecordKind gear_pair_kind() {
-  RecordKind kind;
-  kind.name = "gear_pair";
-  kind.label = "Gear pair";
-  kind.question = "How much lash have these two gears at this centre distance, and can the pair run at all?";
-  kind.make = maker<gear_pair::Input, gear_pair::Result>(&gear_pair::solve);
-  kind.examples = {example_file("gear_pair")};
-  return kind;
-}
-
-RecordKind backlash_kind() {
-  RecordKind kind;
-  kind.name = "backlash";
-  kind.label = "Backlash";
-  kind.question = "How much lash has this mesh over its whole cycle, and does it stand in the window of the sheet?";
-  kind.make = maker<backlash::Input, backlash::Result>(&backlash::solve);
-  kind.csv_list = "readings";
-  kind.examples = {example_file("backlash")};
-  return kind;
-}
-
-RecordKind gear_pick_kind() {
-  RecordKind kind;
-  kind.name = "gear_pick";
-  kind.label = "Gears to order";
-  kind.question = "Which sizes of gears bring the lash into its window, and which come nearest?";
-  kind.make = maker<gear_pick::Input, gear_pick::Result>(&gear_pick::solve);
-  kind.examples = {example_file("gear_pick")};
-  return kind;
-}
-
-RecordKind pushrod_kind() {
-  RecordKind kind;
-  kind.name = "pushrod";
-  kind.label = "Pushrods";
-  kind.question = "How many turns and flats set the rods, and what preload does that give?";
-  kind.make = maker<pushrod::Input, pushrod::Result>(&pushrod::solve);
-  kind.examples = {example_file("pushrod")};
-  return kind;
-}
-
-RecordKind inspection_due_kind() {
-  RecordKind kind;
-  kind.name = "inspection_due";
-  kind.label = "Due";
-  kind.question = "What is due next on this bike, by distance and by date, and what has no proof?";
-  kind.make = maker<inspection_due::Input, inspection_due::Result>(&inspection_due::solve);
-  kind.csv_list = "log";
-  kind.examples = {example_file("inspection_due")};
-  return kind;
-}
-
-RecordKind wear_kind() {
-  RecordKind kind;
-  kind.name = "wear";
-  kind.label = "Wear";
-  kind.question = "Is this shoe thick enough, and at which distance does its wear reach the limit?";
-  kind.make = maker<wear::Input, wear::Result>(&wear::solve);
-  kind.csv_list = "readings";
-  kind.examples = {example_file("wear")};
-  return kind;
-}
-
-RecordKind life_kind() {
-  RecordKind kind;
-  kind.name = "life";
-  kind.label = "Life";
-  kind.question = "How long do such parts live in this shop, and will this one last the next miles?";
-  kind.make = maker<life::Input, life::Result>(&life::solve);
-  kind.csv_list = "parts";
-  kind.examples = {example_file("life")};
-  return kind;
+  return with_table(std::move(kind), "stations", {{"method", "stations"}});
 }
 
 std::vector<RecordKind> all_kinds() {
-  return {runout_kind(),  gear_pair_kind(),      backlash_kind(), gear_pick_kind(),
-          pushrod_kind(), inspection_due_kind(), wear_kind(),     life_kind()};
+  return {
+      runout_kind(),
+      kind_of("gear_pair", "Gear pair",
+              "How much lash have these two gears at this centre distance, and can the pair run at all?",
+              &gear_pair::solve),
+      with_table(
+          kind_of("backlash", "Backlash",
+                  "How much lash has this mesh over its whole cycle, and does it stand in the window of the sheet?",
+                  &backlash::solve),
+          "readings"),
+      kind_of("gear_pick", "Gears to order",
+              "Which sizes of gears bring the lash into its window, and which come nearest?", &gear_pick::solve),
+      kind_of("pushrod", "Pushrods", "How many turns and flats set the rods, and what preload does that give?",
+              &pushrod::solve),
+      with_table(kind_of("inspection_due", "Due",
+                         "What is due next on this bike, by distance and by date, and what has no proof?",
+                         &inspection_due::solve),
+                 "log"),
+      with_table(
+          kind_of("wear", "Wear", "Is this shoe thick enough, and at which distance does its wear reach the limit?",
+                  &wear::solve),
+          "readings"),
+      with_table(
+          kind_of("life", "Life", "How long do such parts live in this shop, and will this one last the next miles?",
+                  &life::solve),
+          "parts"),
+  };
 }
 
 }  // namespace

@@ -36,6 +36,8 @@ QuestionLook gear_pick_look();
 QuestionLook gear_pair_look();
 QuestionLook pushrod_look();
 QuestionLook inspection_due_look();
+QuestionLook wear_look();
+QuestionLook life_look();
 
 class QuestionScreen {
  public:

@@ -100,8 +100,8 @@ const char* name_of(Place place) {
 
 Shell::Shell(storage::Store& store, Platform& platform, const Fonts& fonts)
     : platform_(platform), job_(store), settings_keeper_(store, "settings"), store_(store), fonts_(fonts) {
-  for (QuestionLook look :
-       {runout_look(), backlash_look(), gear_pick_look(), pushrod_look(), inspection_due_look(), gear_pair_look()})
+  for (QuestionLook look : {runout_look(), backlash_look(), gear_pick_look(), pushrod_look(), inspection_due_look(),
+                            wear_look(), gear_pair_look(), life_look()})
     questions_.push_back(std::make_unique<QuestionScreen>(std::move(look)));
   load_settings();
   job_.open([this, alive = std::weak_ptr<bool>(alive_)] {

@@ -45,7 +45,9 @@ const std::vector<Tile>& tiles() {
       {"pushrod", "Pushrods", "How many turns and flats?"},
       {"", "Torque", "Not here yet"},
       {"inspection_due", "Due", "What is next, and when?"},
+      {"wear", "Wear", "How thick is the shoe, and when is it through?"},
       {"gear_pair", "Gear pair", "Desk: what lash do these two gears make?"},
+      {"life", "Life", "Desk: how long do such parts live?"},
   };
   return all;
 }

@@ -18,6 +18,8 @@ const SCREENS = {
   pushrods: ["Bench", "Pushrods"],
   due: ["Bench", "Due"],
   "gear-pair": ["Bench", "Gear pair"],
+  wear: ["Bench", "Wear"],
+  life: ["Bench", "Life"],
 };
 const EXAMPLE = "Show an example (invented)";
 

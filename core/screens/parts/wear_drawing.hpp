@@ -1,0 +1,32 @@
+// Thickness over the distance: readings, the line they wear along, the least thickness, and the 95 % interval in which
+// the line reaches it.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "screens/parts/pen.hpp"
+#include "units/quantity.hpp"
+
+namespace camside::screens {
+
+struct WearPlot {
+  struct Point {
+    Distance odometer;
+    Length thickness;
+  };
+  std::vector<Point> points;
+  Distance now;
+  std::optional<Length> limit;
+  std::function<double(double km)> line_mm;  // empty: no line
+  std::optional<Distance> low;               // of the interval
+  std::optional<Distance> crossing;
+  std::optional<Distance> high;  // none beside a low: it has no end
+};
+
+void draw_wear(const Pen& pen, const Area& area, const WearPlot& plot, const std::function<std::string(Length)>& show,
+               const std::function<std::string(Distance)>& show_distance);
+
+}  // namespace camside::screens
