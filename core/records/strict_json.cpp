@@ -1,8 +1,10 @@
 #include "records/strict_json.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 #include <iterator>
+#include <limits>
 #include <utility>
 #include <vector>
 
@@ -241,6 +243,32 @@ bool write_flat(std::string& out, const Json& value, std::size_t most) {
   return out.size() <= most;
 }
 
+// Names in order of their bytes, all the way down, no blanks.
+void write_canonical(std::string& out, const Json& value) {
+  if (!is_container(value)) {
+    out += scalar_text(value);
+    return;
+  }
+  if (value.is_array()) {
+    for (const Json& item : value) {
+      out += &item == &value.front() ? '[' : ',';
+      write_canonical(out, item);
+    }
+    out += value.empty() ? "[]" : "]";
+    return;
+  }
+  const auto& object = *value.get_ptr<const Json::object_t*>();
+  std::vector<const Json::object_t::value_type*> members;
+  for (const auto& member : object) members.push_back(&member);
+  std::sort(members.begin(), members.end(), [](const auto* a, const auto* b) { return a->first < b->first; });
+  for (const auto* member : members) {
+    out += member == members.front() ? '{' : ',';
+    out += scalar_text(Json(member->first)) + ':';
+    write_canonical(out, member->second);
+  }
+  out += members.empty() ? "{}" : "}";
+}
+
 void write_value(std::string& out, const Json& value, std::size_t indent, std::size_t used) {
   std::string flat;
   if (!is_container(value) || write_flat(flat, value, line_width > used ? line_width - used : 0)) {
@@ -260,8 +288,8 @@ void write_value(std::string& out, const Json& value, std::size_t indent, std::s
 
 }  // namespace
 
-std::optional<Finding> refused_bytes(std::string_view& text) {
-  if (text.size() > largest_file) return remarks::file_too_large(largest_file);
+std::optional<Finding> refused_bytes(std::string_view& text, std::size_t most_bytes) {
+  if (text.size() > most_bytes) return remarks::file_too_large(most_bytes);
   if (text.substr(0, byte_order_mark.size()) == byte_order_mark) text.remove_prefix(byte_order_mark.size());
   if (only_blanks(text)) return remarks::empty_text();
   const std::size_t nul = text.find('\0');
@@ -271,8 +299,8 @@ std::optional<Finding> refused_bytes(std::string_view& text) {
   return std::nullopt;
 }
 
-tl::expected<Json, Finding> read_json(std::string_view text) {
-  if (auto refusal = refused_bytes(text)) return tl::unexpected(*refusal);
+tl::expected<Json, Finding> read_json(std::string_view text, std::size_t most_bytes) {
+  if (auto refusal = refused_bytes(text, most_bytes)) return tl::unexpected(*refusal);
   const char* seen = text.data();
   Builder builder(text, &seen);
   const Reading first(text.data(), &seen);
@@ -287,6 +315,18 @@ std::string write_json(const Json& value) {
   std::string out;
   write_value(out, value, 0, 0);
   out += '\n';
+  return out;
+}
+
+std::string write_json_line(const Json& value) {
+  std::string out;
+  write_flat(out, value, std::numeric_limits<std::size_t>::max());
+  return out;
+}
+
+std::string canonical_json(const Json& value) {
+  std::string out;
+  write_canonical(out, value);
   return out;
 }
 

@@ -31,11 +31,15 @@ constexpr std::size_t deepest_level = 64;
 constexpr std::size_t most_names = 256;
 
 // The part that looks at bytes alone (100-102, 109), for other texts than JSON. Takes a byte order mark off the front.
-std::optional<Finding> refused_bytes(std::string_view& text);
-tl::expected<Json, Finding> read_json(std::string_view text);
+std::optional<Finding> refused_bytes(std::string_view& text, std::size_t most_bytes = largest_file);
+tl::expected<Json, Finding> read_json(std::string_view text, std::size_t most_bytes = largest_file);
 
 // Two spaces an indent, short lists and objects on one line, a line feed at the end. Reading it back gives the same.
 std::string write_json(const Json& value);
+// All of it on one line, without a line feed: what a line of the log holds.
+std::string write_json_line(const Json& value);
+// The same with the names of every object in order: equal texts mean the same content, however it was written.
+std::string canonical_json(const Json& value);
 
 bool is_number(const Json& value);
 std::optional<double> number_of(const Json& value);
