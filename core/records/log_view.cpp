@@ -152,15 +152,16 @@ Line finished(const Log& log, Line line) {
 
 std::vector<Line> lines_of(const Log& log, Links& links, Findings& findings) {
   const std::vector<bool> current = current_ones(links);
-  std::map<std::size_t, Line> by_root;
+  std::map<std::size_t, std::size_t> line_of_root;
+  std::vector<Line> lines;  // as they first appear by time, which is the same for equal sets
   for (const std::size_t i : log.in_order()) {
-    Line& line = by_root[links.groups.root(i)];
+    const auto [it, fresh] = line_of_root.try_emplace(links.groups.root(i), lines.size());
+    if (fresh) lines.emplace_back();
+    Line& line = lines[it->second];
     (current[i] ? line.current : line.replaced).push_back(i);
     if (current[i] && links.replaced[i]) findings.push_back(remarks::replaces_in_a_circle(log.entries()[i].id()));
   }
-  std::vector<Line> lines;
-  lines.reserve(by_root.size());
-  for (auto& [root, line] : by_root) lines.push_back(finished(log, std::move(line)));
+  for (Line& line : lines) line = finished(log, std::move(line));
   return lines;
 }
 

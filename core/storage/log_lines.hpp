@@ -1,0 +1,48 @@
+// The bytes of a stored log: one line for each entry, which any editor shows.
+//
+//   camside-log 1
+//   1 85944171f73967e8 {"id": "…", "bike": "…", "kind": "odometer", …}
+//   2 1c3d…            {…}
+//
+// Each record has its number in this file, counted from 1, and a checksum (FNV-1a, 64 bits, 16 hexadecimal digits) of
+// the number and the entry as they stand in the line. So a line that was cut or changed is recognised, and a line that
+// never reached the disk leaves a gap in the numbers. The lines after a damaged one are read as before.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "records/log.hpp"
+
+namespace camside::storage {
+
+constexpr std::string_view log_mark = "camside-log";
+
+std::string log_header();  // "camside-log 1\n"
+std::string log_line(std::uint64_t number, const records::Entry& entry);
+
+struct Piece {  // of the file that can't be used
+  std::size_t offset = 0;
+  std::size_t size = 0;
+  std::size_t first_line = 1;
+  std::size_t last_line = 1;
+};
+
+struct ReadLines {
+  bool ours = false;          // begins as a log does, or holds at least one whole record
+  std::uint64_t version = 0;  // as the header says; 0: it doesn't
+  std::vector<records::Entry> entries;
+  std::uint64_t last_number = 0;
+  std::vector<Piece> damaged;                                 // whole lines; the header too
+  Piece torn;                                                 // the last line, when it was cut off; size 0: none
+  bool ends_open = false;                                     // the last line has no line feed
+  std::vector<std::pair<std::uint64_t, std::uint64_t>> gaps;  // numbers that are missing, first and last
+};
+
+ReadLines read_lines(std::string_view bytes);
+
+}  // namespace camside::storage
