@@ -190,11 +190,6 @@ Finding not_set_aside(std::string_view where, std::string_view why) {
                  "The stored log is left as it is; make room and start again");
 }
 
-Finding store_not_a_log(std::string_view where) {
-  return refusal(359, "", fmt::format("{} is not a log of Camside", where),
-                 "Nothing is written there; pick another folder or move that file away");
-}
-
 Finding log_read_only() {
   return refusal(360, "", "This log is open for reading only",
                  "Export it, or close what else has it open and start again");

@@ -5,11 +5,11 @@
 // renamed file's name isn't safe until sync_folder() did.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <tl/expected.hpp>
-#include <vector>
 
 namespace camside::storage {
 
@@ -25,9 +25,11 @@ class FileOperations {
   virtual tl::expected<bool, Why> lock() = 0;
   virtual tl::expected<std::optional<std::string>, Why> read(
       const std::string& name) = 0;  // none: there is no such file
-  virtual tl::expected<bool, Why> exists(const std::string& name) = 0;
-  virtual Done write(const std::string& name, std::string_view bytes) = 0;   // a new file, or an old one's content anew
-  virtual Done append(const std::string& name, std::string_view bytes) = 0;  // a failure may leave a part of the bytes
+  virtual tl::expected<std::optional<std::uint64_t>, Why> size(const std::string& name) = 0;  // none: no such file
+  virtual Done write(const std::string& name, std::string_view bytes) = 0;  // a new file, or an old one's content anew
+  // At the end of a file, which it makes when there is none. Gives the size after it; a failure may leave a part.
+  virtual tl::expected<std::uint64_t, Why> append(const std::string& name, std::string_view bytes) = 0;
+  virtual Done truncate(const std::string& name, std::uint64_t size) = 0;
   virtual Done sync(const std::string& name) = 0;
   virtual Done rename(const std::string& from, const std::string& to) = 0;  // takes the place of `to`
   virtual Done sync_folder() = 0;

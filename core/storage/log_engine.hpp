@@ -1,0 +1,98 @@
+// Keeps the log in a folder, over a few file operations (file_operations.hpp); the disk's side is
+// app-desktop/disk_files.
+//
+//   log.camside            the log; appended to, line by line (log_lines.hpp)
+//   log.previous.camside   the generation before the last snapshot
+//   log.camside.tmp        a snapshot being written; looked into only when the log is missing or damaged
+//   log.torn.txt           ends that were cut off, one a line
+//   log.damaged.camside    a damaged log as it was, after its good lines went into a new one (then -2, -3 …)
+//
+// Invariants; the tests name them by number:
+//  1  An append is confirmed only after its bytes are synced and its file's name is. Whatever was confirmed is there
+//  after
+//     a kill or a power cut at any moment.
+//  2  What an append costs doesn't depend on the length of the log: it reads nothing and rewrites nothing.
+//  3  A cut-off end is recognised by its checksum, never taken for an entry, set aside and reported; the log stays
+//  usable. 4  Damage costs only the lines it hit: the others open, the damaged lines are reported by number and the
+//  damaged file
+//     is set aside whole. A record that never reached the disk is reported by its number.
+//  5  A snapshot is written beside the log, synced, and put in its place by renaming; the folder is synced. One
+//  generation
+//     before it is kept; what is missing in the log and stands in that one comes back by itself.
+//  6  One writer: a second program opens the log for reading only, is told so, and changes nothing in the folder. Where
+//  no
+//     lock is to be had, nothing is written.
+//  7  A failed append confirms nothing and harms nothing confirmed. Once the place is mended, the next append works.
+//  8  The log of a newer Camside is opened for reading only and never written.
+//  9  Opening a good log changes none of its bytes. No byte that can't be read is given up before it is set aside.
+// 10  Every failure says what happened and what to do, and leaves what is in memory untouched.
+//
+// Findings raised: 350 open elsewhere, 351 can't be read, 352 not saved, 353 torn end, 354 damaged lines, 355 missing
+// records, 356 back from the previous generation, 357 newer, 358 can't be set aside, 360 read-only.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <tl/expected.hpp>
+
+#include "findings/finding.hpp"
+#include "records/log.hpp"
+#include "storage/file_operations.hpp"
+#include "storage/log_lines.hpp"
+
+namespace camside::storage {
+
+struct OpenedStore {
+  records::Log log;
+  Findings findings;
+  bool read_only = false;
+};
+
+class LogEngine {
+ public:
+  explicit LogEngine(FileOperations& files) : files_(files) {}
+
+  // First of all, once. With an error nothing is ever written.
+  tl::expected<OpenedStore, Finding> open();
+  // All of them or, as far as anyone is told, none; one sync for all.
+  tl::expected<void, Finding> append(std::span<const records::Entry> entries);
+  // A new generation with all of this log, which must hold whatever was appended.
+  tl::expected<void, Finding> snapshot(const records::Log& log);
+
+ private:
+  using Done = FileOperations::Done;
+  struct Loading;
+
+  Done read_generations(Loading& loading);
+  Done read_older(Loading& loading, const std::string& name);
+  bool take_lock(Findings& findings);
+  std::optional<Finding> refused();
+  std::optional<Finding> lock_late();
+  void mend(Loading& loading);
+  void mend_torn_end(Loading& loading);
+  void mend_damage(Loading& loading);
+  void keep_a_generation(const Loading& loading);
+  void make_safe(Findings& findings);
+
+  Done append_bytes(const std::string& bytes);
+  void cut_back();
+  Done write_generation(const records::Log& log, const std::string& old_becomes);
+  Done put_in_place(const std::string& old_becomes);
+  std::string free_damaged_name();
+  Finding not_saved(const std::string& why) const;
+
+  FileOperations& files_;
+  bool open_ = false;
+  bool read_only_ = false;
+  bool locked_ = false;
+  bool good_at_open_ = false;
+  bool folder_safe_ = false;      // the log's name has been synced
+  bool end_unclear_ = false;      // a failed append may have left a part behind good_size_
+  bool needs_line_feed_ = false;  // the last record is whole but for that
+  std::uint64_t good_size_ = 0;   // bytes of the log that are whole
+  std::uint64_t last_number_ = 0;
+};
+
+}  // namespace camside::storage

@@ -1,0 +1,117 @@
+#include "storage/log_keeper.hpp"
+
+#include <utility>
+
+#include "records/log_file.hpp"
+
+namespace camside::storage {
+
+using records::Added;
+using records::Entry;
+
+struct LogKeeper::Shared {
+  explicit Shared(LogStore& to) : store(to) {}
+  LogStore& store;
+  records::Log log;
+  Findings findings;
+  std::vector<Entry> waiting;  // not confirmed; the first `handed_over` of them are under way
+  std::size_t handed_over = 0;
+  std::size_t confirmed = 0;
+  std::optional<Finding> reason;
+  bool ready = false;
+  bool read_only = false;
+  bool unreadable = false;
+
+  void take(tl::expected<OpenedStore, Finding> answer) {
+    ready = true;
+    if (!answer) {
+      unreadable = true;
+      findings = {answer.error()};
+      reason = answer.error();
+      return;
+    }
+    log = std::move(answer->log);
+    findings = std::move(answer->findings);
+    read_only = answer->read_only;
+  }
+
+  void take(const tl::expected<void, Finding>& answer) {
+    const std::size_t count = std::exchange(handed_over, 0);
+    if (!answer) {
+      reason = answer.error();
+      return;
+    }
+    waiting.erase(waiting.begin(), waiting.begin() + static_cast<std::ptrdiff_t>(count));
+    confirmed += count;
+    reason.reset();
+  }
+};
+
+namespace {
+
+template <class Shared>
+void hand_over(const std::shared_ptr<Shared>& s) {
+  if (s->unreadable || s->handed_over > 0 || s->waiting.empty()) return;
+  s->handed_over = s->waiting.size();
+  s->store.append(s->waiting, [s](const tl::expected<void, Finding>& answer) {
+    const std::size_t count = s->handed_over;
+    const bool newer_ones = s->waiting.size() > count;
+    s->take(answer);
+    if (newer_ones) hand_over(s);
+  });
+}
+
+}  // namespace
+
+LogKeeper::LogKeeper(LogStore& store) : shared_(std::make_shared<Shared>(store)) {}
+
+void LogKeeper::open(std::function<void()> changed) {
+  shared_->store.open([s = shared_, changed = std::move(changed)](tl::expected<OpenedStore, Finding> answer) {
+    s->take(std::move(answer));
+    if (changed) changed();
+  });
+}
+
+bool LogKeeper::ready() const {
+  return shared_->ready;
+}
+bool LogKeeper::read_only() const {
+  return shared_->read_only;
+}
+const records::Log& LogKeeper::log() const {
+  return shared_->log;
+}
+const Findings& LogKeeper::findings() const {
+  return shared_->findings;
+}
+
+bool LogKeeper::add(std::vector<Entry> entries) {
+  if (!shared_->ready || shared_->read_only) return false;
+  for (Entry& entry : entries) {
+    if (shared_->log.add(entry) != Added::Known) shared_->waiting.push_back(std::move(entry));
+  }
+  hand_over(shared_);
+  return true;
+}
+
+void LogKeeper::retry() {
+  hand_over(shared_);
+}
+
+SaveState LogKeeper::state() const {
+  if (shared_->handed_over > 0) return SaveState::Saving;
+  if (!shared_->waiting.empty()) return shared_->reason ? SaveState::Failed : SaveState::Saving;
+  return shared_->confirmed > 0 ? SaveState::Saved : SaveState::Idle;
+}
+
+const std::optional<Finding>& LogKeeper::reason() const {
+  return shared_->reason;
+}
+std::size_t LogKeeper::unsaved() const {
+  return shared_->waiting.size();
+}
+std::string LogKeeper::export_bytes() const {
+  return records::export_log(shared_->log);
+}
+
+}  // namespace camside::storage

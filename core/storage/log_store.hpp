@@ -1,0 +1,32 @@
+// The seam between the log in memory and where it is kept: app-desktop/disk_log (a folder) and the browser's database.
+//
+// Promises, beside those of the engine behind it (log_engine.hpp):
+//  a  Each call is answered exactly once, with success or with a finding that says what to do, in the order of the
+//  calls. b  No callback runs inside the call; it runs later, on the caller's thread: from poll() on the desktop, from
+//  the event
+//     loop in the browser.
+//  c  An append is answered with success only when all of its entries are safe.
+#pragma once
+
+#include <functional>
+#include <tl/expected.hpp>
+#include <vector>
+
+#include "findings/finding.hpp"
+#include "records/log.hpp"
+#include "storage/log_engine.hpp"
+
+namespace camside::storage {
+
+class LogStore {
+ public:
+  using OpenDone = std::function<void(tl::expected<OpenedStore, Finding>)>;
+  using Done = std::function<void(tl::expected<void, Finding>)>;
+
+  virtual ~LogStore() = default;
+  virtual void open(OpenDone done) = 0;  // first of all, once
+  virtual void append(std::vector<records::Entry> entries, Done done) = 0;
+  virtual void poll() {}  // delivers what has finished meanwhile; call once a frame
+};
+
+}  // namespace camside::storage
