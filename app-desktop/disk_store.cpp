@@ -1,15 +1,8 @@
 #include "disk_store.hpp"
 
-#include <fcntl.h>
-#include <sys/file.h>
-#include <sys/stat.h>
 #include <unistd.h>
 
-#include <cerrno>
 #include <cstdlib>
-#include <filesystem>
-#include <optional>
-#include <system_error>
 #include <utility>
 
 #include "findings/file_remarks.hpp"
@@ -19,76 +12,11 @@ namespace camside {
 namespace {
 
 using storage::Loaded;
-using Done = tl::expected<void, std::string>;
-
-std::string last_error() {
-  return std::generic_category().message(errno);
-}
-
-// A file descriptor that closes itself.
-class Descriptor {
- public:
-  explicit Descriptor(int fd) : fd_(fd) {}
-  Descriptor(const Descriptor&) = delete;
-  Descriptor& operator=(const Descriptor&) = delete;
-  ~Descriptor() {
-    if (fd_ >= 0) ::close(fd_);
-  }
-  bool good() const { return fd_ >= 0; }
-  int get() const { return fd_; }
-
- private:
-  int fd_;
-};
+using Done = DiskDone;
 
 bool exists(const std::string& path) {
-  struct stat about {};
-  return ::stat(path.c_str(), &about) == 0;
-}
-
-// Nothing when the file isn't there.
-tl::expected<std::optional<std::string>, std::string> read_all(const std::string& path) {
-  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
-  if (!file.good()) {
-    if (errno == ENOENT) return std::nullopt;
-    return tl::unexpected(last_error());
-  }
-  std::string bytes;
-  std::string part(std::size_t{1} << 16U, '\0');
-  for (;;) {
-    const ssize_t got = ::read(file.get(), part.data(), part.size());
-    if (got == 0) return bytes;
-    if (got > 0) bytes.append(part.data(), static_cast<std::size_t>(got));
-    if (got < 0 && errno != EINTR) return tl::unexpected(last_error());
-  }
-}
-
-Done write_all(int fd, std::string_view bytes) {
-  while (!bytes.empty()) {
-    const ssize_t put = ::write(fd, bytes.data(), bytes.size());
-    if (put > 0) bytes.remove_prefix(static_cast<std::size_t>(put));
-    if (put < 0 && errno != EINTR) return tl::unexpected(last_error());
-  }
-  return {};
-}
-
-Done sync_folder(const std::string& folder) {
-  const Descriptor dir(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-  if (!dir.good() || ::fsync(dir.get()) != 0) return tl::unexpected(last_error());
-  return {};
-}
-
-Done rename_to(const std::string& from, const std::string& to) {
-  if (::rename(from.c_str(), to.c_str()) != 0) return tl::unexpected(last_error());
-  return {};
-}
-
-Done write_synced(const std::string& path, std::string_view bytes) {
-  const Descriptor file(::open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0600));
-  if (!file.good()) return tl::unexpected(last_error());
-  if (auto done = write_all(file.get(), bytes); !done) return done;
-  if (::fsync(file.get()) != 0) return tl::unexpected(last_error());
-  return {};
+  const auto size = size_of_file(path);
+  return size && size->has_value();
 }
 
 // A second name for the same bytes; a copy where the file system has no links.
@@ -113,63 +41,28 @@ std::string default_data_folder() {
 }
 
 DiskStore::DiskStore(std::string folder, std::function<void()> wake, Interrupt interrupt)
-    : folder_(std::move(folder)),
-      wake_(std::move(wake)),
-      interrupt_(std::move(interrupt)),
-      thread_([this] { work(); }) {}
+    : folder_(std::move(folder)), interrupt_(std::move(interrupt)), worker_(std::move(wake)) {}
 
-DiskStore::~DiskStore() {
-  {
-    const std::lock_guard<std::mutex> guard(mutex_);
-    ending_ = true;
-  }
-  changed_.notify_one();
-  thread_.join();
-  if (lock_ >= 0) ::close(lock_);
+DiskStore::~DiskStore() = default;
+
+DiskStore::Lock::~Lock() {
+  if (fd >= 0) ::close(fd);
 }
 
 void DiskStore::load(const std::string& name, Whole whole, LoadDone done) {
-  enqueue([this, name, whole = std::move(whole), done = std::move(done)]() -> Answer {
+  worker_.enqueue([this, name, whole = std::move(whole), done = std::move(done)]() -> DiskWorker::Answer {
     return [done, answer = read_newest(name, whole)] { done(answer); };
   });
 }
 
 void DiskStore::save(const std::string& name, std::string bytes, SaveDone done) {
-  enqueue([this, name, bytes = std::move(bytes), done = std::move(done)]() -> Answer {
+  worker_.enqueue([this, name, bytes = std::move(bytes), done = std::move(done)]() -> DiskWorker::Answer {
     return [done, answer = write_newest(name, bytes)] { done(answer); };
   });
 }
 
 void DiskStore::poll() {
-  std::deque<Answer> ready;
-  {
-    const std::lock_guard<std::mutex> guard(mutex_);
-    ready.swap(answers_);
-  }
-  for (const Answer& answer : ready) answer();
-}
-
-void DiskStore::enqueue(Task task) {
-  {
-    const std::lock_guard<std::mutex> guard(mutex_);
-    tasks_.push_back(std::move(task));
-  }
-  changed_.notify_one();
-}
-
-void DiskStore::work() {
-  std::unique_lock<std::mutex> guard(mutex_);
-  for (;;) {
-    changed_.wait(guard, [this] { return ending_ || !tasks_.empty(); });
-    if (tasks_.empty()) return;
-    Task task = std::move(tasks_.front());
-    tasks_.pop_front();
-    guard.unlock();
-    Answer answer = task();
-    guard.lock();
-    answers_.push_back(std::move(answer));
-    if (wake_ && !ending_) wake_();
-  }
+  worker_.poll();
 }
 
 std::string DiskStore::path(const std::string& name, const std::string& ending) const {
@@ -184,17 +77,11 @@ std::string DiskStore::free_damaged_name(const std::string& name) const {
 
 // The folder belongs to the first Camside that opens it, until it ends (the system lets go of the lock by itself).
 bool DiskStore::take_lock() {
-  if (lock_ >= 0) return true;
-  std::error_code ignored;  // an unmakeable folder shows when the file is opened
-  std::filesystem::create_directories(folder_, ignored);
-  const int fd = ::open(path("lock", "").c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0600);
-  if (fd < 0) return true;  // no lock to be had here: saving will tell why
-  if (::flock(fd, LOCK_EX | LOCK_NB) != 0 && errno == EWOULDBLOCK) {
-    ::close(fd);
-    return false;
-  }
-  lock_ = fd;
-  return true;
+  if (lock_.fd >= 0) return true;
+  const auto taken = lock_file(folder_, "lock");
+  if (!taken) return true;  // no lock to be had here: saving will tell why
+  lock_.fd = *taken;
+  return *taken >= 0;
 }
 
 tl::expected<Loaded, Finding> DiskStore::read_newest(const std::string& name, const Whole& whole) {
@@ -236,7 +123,7 @@ tl::expected<void, std::string> DiskStore::write_steps(const std::string& name, 
   if (stop_after(Step::PreviousKept)) return tl::unexpected(interrupted);
   if (auto done = rename_to(temp, path(name, ".json")); !done) return done;
   if (stop_after(Step::Renamed)) return tl::unexpected(interrupted);
-  return sync_folder(folder_);
+  return sync_path(folder_);
 }
 
 // The good newest version becomes the previous one. A damaged one is set aside, and the good previous one stays.

@@ -10,15 +10,12 @@
 // copied.
 #pragma once
 
-#include <condition_variable>
 #include <cstdint>
-#include <deque>
 #include <functional>
-#include <mutex>
 #include <set>
 #include <string>
-#include <thread>
 
+#include "disk_parts.hpp"
 #include "storage/store.hpp"
 
 namespace camside {
@@ -43,11 +40,11 @@ class DiskStore final : public storage::Store {
   void poll() override;
 
  private:
-  using Answer = std::function<void()>;  // runs in poll()
-  using Task = std::function<Answer()>;  // runs on the store's thread
+  struct Lock {
+    ~Lock();
+    int fd = -1;
+  };
 
-  void enqueue(Task task);
-  void work();
   bool take_lock();
   tl::expected<storage::Loaded, Finding> read_newest(const std::string& name, const Whole& whole);
   tl::expected<void, Finding> write_newest(const std::string& name, const std::string& bytes);
@@ -59,17 +56,10 @@ class DiskStore final : public storage::Store {
   std::string free_damaged_name(const std::string& name) const;
 
   std::string folder_;
-  std::function<void()> wake_;
   Interrupt interrupt_;
-  int lock_ = -1;
+  Lock lock_;
   std::set<std::string> damaged_;  // names whose newest version must be set aside at the next save
-
-  std::mutex mutex_;
-  std::condition_variable changed_;
-  std::deque<Task> tasks_;
-  std::deque<Answer> answers_;
-  bool ending_ = false;
-  std::thread thread_;  // last: starts when all the rest is there
+  DiskWorker worker_;              // last: ends first, after finishing what was handed over
 };
 
 }  // namespace camside

@@ -47,6 +47,7 @@ std::optional<Read> record_of(std::string_view line) {
 
 std::uint64_t version_of(std::string_view line) {
   if (line.substr(0, log_mark.size()) != log_mark || line.size() < log_mark.size() + 2) return 0;
+  if (line[log_mark.size()] != ' ') return 0;
   return whole_number(line.substr(log_mark.size() + 1)).value_or(0);
 }
 

@@ -17,6 +17,7 @@ namespace {
 
 using namespace records::samples;
 using records::Entry;
+using records::Json;
 using records::Log;
 
 std::set<std::string> contents(const Log& log) {
@@ -168,8 +169,9 @@ TEST(LogEngine, AChangedByteAnywhereCostsOneEntryAndIsReported) {  // 4
     EXPECT_FALSE(program.opened.findings.empty()) << at;
     for (const Entry& e : program.log.entries()) EXPECT_EQ(content_of(e), content_of(nth(std::stoi(e.id().substr(2)))));
     EXPECT_GE(program.log.size(), bytes[at] == '\n' ? 2U : 3U) << at;
-    if (program.log.size() < 4 && program.log.size() > 0 && at < bytes.rfind("4 "))
+    if (program.log.size() < 4 && program.log.size() > 0 && at < bytes.rfind("\n4 ")) {
       EXPECT_TRUE(has(program.opened.findings, 355) || has(program.opened.findings, 353)) << at;
+    }
   }
 }
 
@@ -364,7 +366,9 @@ TEST(LogEngine, WhatCannotBeSetAsideStays) {  // 9
     {
       Program program(disk);
       EXPECT_EQ(program.log.size(), 2U);
-      if (step < 3) EXPECT_TRUE(has(program.opened.findings, 358)) << step;
+      if (step < 3) {
+        EXPECT_TRUE(has(program.opened.findings, 358)) << step;
+      }
       EXPECT_EQ(disk.content("log.camside"), torn);
       disk.fault = Fault::None;
       EXPECT_TRUE(program.add(nth(3)));  // 7
@@ -422,7 +426,7 @@ class EveryOperation : public testing::TestWithParam<std::tuple<Fault, Survives>
 TEST_P(EveryOperation, LosesNothingThatWasConfirmedAndInventsNothing) {  // 1, 3, 5, 7, 10
   const auto [fault, survives] = GetParam();
   const int count = operations_of_a_session();
-  ASSERT_GT(count, 40);
+  ASSERT_GT(count, 30);
   int struck = 0;
   for (int n = 0; n < count; ++n) {
     SimulatedDisk disk;
