@@ -5,6 +5,7 @@
 #include <string>
 
 #include "command_line_files.hpp"
+#include "command_line_log.hpp"
 #include "records/commands.hpp"
 
 namespace {
@@ -129,6 +130,7 @@ int main(int argc, char** argv) {
   add_check(app, args, said);
   add_import(app, args, said);
   add_words(app, args, said);
+  camside::add_log_commands(app, said);
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

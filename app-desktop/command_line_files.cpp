@@ -6,7 +6,6 @@
 #include <system_error>
 
 #include "findings/file_remarks.hpp"
-#include "records/strict_json.hpp"
 
 namespace camside {
 
@@ -25,12 +24,12 @@ tl::unexpected<Finding> cannot_open(const std::string& name) {
 
 }  // namespace
 
-tl::expected<std::string, Finding> read_for_command_line(const std::string& name) {
+tl::expected<std::string, Finding> read_for_command_line(const std::string& name, std::size_t most_bytes) {
   const File file(name == "-" ? stdin : std::fopen(name.c_str(), "rbe"));
   if (!file) return cannot_open(name);
   std::string bytes;
   std::string part(std::size_t{1} << 16U, '\0');
-  while (bytes.size() <= records::largest_file) {
+  while (bytes.size() <= most_bytes) {
     const std::size_t got = std::fread(part.data(), 1, part.size(), file.get());
     bytes.append(part, 0, got);
     if (got < part.size()) break;

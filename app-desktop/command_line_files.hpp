@@ -5,11 +5,13 @@
 #include <tl/expected.hpp>
 
 #include "findings/finding.hpp"
+#include "records/strict_json.hpp"
 
 namespace camside {
 
 // "-" is standard input; pipes are read to their end; a folder, a missing file or one too large is a finding. Reads no
 // more than one byte over the largest file we take.
-tl::expected<std::string, Finding> read_for_command_line(const std::string& name);
+tl::expected<std::string, Finding> read_for_command_line(const std::string& name,
+                                                         std::size_t most_bytes = records::largest_file);
 
 }  // namespace camside

@@ -1,0 +1,188 @@
+#include "command_line_log.hpp"
+
+#include <chrono>
+#include <ctime>
+#include <memory>
+
+#include "command_line_files.hpp"
+#include "disk_log.hpp"
+#include "disk_store.hpp"
+#include "findings/file_remarks.hpp"
+#include "records/iso_time.hpp"
+#include "records/log_commands.hpp"
+#include "records/new_id.hpp"
+
+namespace camside {
+
+namespace {
+
+using namespace records;
+
+struct LogArguments {
+  std::string folder = default_data_folder();
+  LogListing listing;
+  Change change;
+  std::string by;
+  std::string measurements_file;
+  std::vector<std::string> fields;
+  std::vector<std::string> files;
+  bool preview = false;
+  ExportOptions exporting;
+};
+
+// The log of a folder, open for one command.
+struct OpenFolder {
+  explicit OpenFolder(const std::string& folder) : files(folder), engine(files) {}
+  DiskFiles files;
+  storage::LogEngine engine;
+  storage::OpenedStore store;
+};
+
+Said refused(const Findings& findings) {
+  return {"", print_findings(findings), exit_bad_input};
+}
+
+template <class Then>
+Said with_log(const std::string& folder, Then then) {
+  if (folder.empty())
+    return refused({remarks::cannot_open("The default folder", "neither HOME nor XDG_DATA_HOME is set")});
+  OpenFolder open(folder);
+  auto opened = open.engine.open();
+  if (!opened) return refused({opened.error()});
+  open.store = std::move(*opened);
+  Said said = then(open);
+  said.err = print_findings(open.store.findings) + said.err;
+  return said;
+}
+
+Stamp stamp_now(const std::string& by) {
+  const auto now = std::chrono::system_clock::now();
+  const std::time_t seconds = std::chrono::system_clock::to_time_t(now);
+  std::tm local{};
+  ::localtime_r(&seconds, &local);
+  const auto ms = std::chrono::duration_cast<std::chrono::milliseconds>(now.time_since_epoch()).count();
+  constexpr long in_a_minute = 60;
+  return {new_id(), iso_time(ms, static_cast<int>(local.tm_gmtoff / in_a_minute)), by};
+}
+
+bool changes(const Change& c, const LogArguments& args) {
+  return !c.new_bike.empty() || !c.kind.empty() || !c.replaces.empty() || !c.remove.empty() || !c.undo.empty() ||
+         !args.measurements_file.empty();
+}
+
+Said save(OpenFolder& open, const std::vector<Entry>& entries, std::string said) {
+  if (entries.empty()) return {std::move(said), "", exit_good};
+  const auto saved = open.engine.append(entries);
+  if (!saved) return refused({saved.error()});
+  return {std::move(said), "", exit_good};
+}
+
+Said change_log(OpenFolder& open, const LogArguments& args) {
+  const auto entries = entries_of(open.store.log, args.change, [&args] { return stamp_now(args.by); });
+  if (!entries) return refused(entries.error());
+  std::string ids;
+  for (const Entry& entry : *entries)
+    ids += args.change.new_bike.empty() ? "Saved " + entry.id() + "\n" : "Saved bike " + entry.bike() + "\n";
+  return save(open, *entries, ids);
+}
+
+Said run_log(LogArguments args) {
+  args.change.bike = args.listing.bike;
+  for (const std::string& field : args.fields) {
+    const std::size_t equals = std::min(field.find('='), field.size());
+    args.change.fields.emplace_back(field.substr(0, equals), field.substr(std::min(equals + 1, field.size())));
+  }
+  if (!args.measurements_file.empty()) {
+    auto bytes = read_for_command_line(args.measurements_file);
+    if (!bytes) return refused({bytes.error()});
+    args.change.measurements = std::move(*bytes);
+  }
+  return with_log(args.folder, [&](OpenFolder& open) {
+    return changes(args.change, args) ? change_log(open, args) : print_log(open.store.log, args.listing);
+  });
+}
+
+Said merge_file(OpenFolder& open, const std::string& name, bool preview) {
+  const auto bytes = read_for_command_line(name, largest_log);
+  if (!bytes) return refused({bytes.error()});
+  Findings findings;
+  const auto theirs = log_to_merge(*bytes, findings);
+  if (!theirs) return refused(theirs.error());
+  const std::string counts = harmless(name) + ": " + words_of(preview_merge(open.store.log, *theirs)) + "\n";
+  Said said{counts, "", exit_good};
+  if (!preview) {
+    said = save(open, to_take_over(open.store.log, *theirs), counts);
+    if (said.exit == exit_good) merge(open.store.log, *theirs);
+  }
+  said.err = print_findings(findings) + said.err;
+  return said;
+}
+
+Said run_merge(const LogArguments& args) {
+  return with_log(args.folder, [&](OpenFolder& open) {
+    Said all;
+    for (const std::string& name : args.files) {
+      const Said one = merge_file(open, name, args.preview);
+      all.out += one.out;
+      all.err += one.err;
+      all.exit = std::max(all.exit, one.exit);
+    }
+    return all;
+  });
+}
+
+using Shared = std::shared_ptr<LogArguments>;
+
+CLI::App* subcommand(CLI::App& app, const char* name, const char* help, const Shared& args) {
+  CLI::App* command = app.add_subcommand(name, help);
+  command->add_option("--folder", args->folder, "Folder of the log; none: where the app keeps it");
+  return command;
+}
+
+void add_log(CLI::App& app, const Shared& args, Said& said) {
+  CLI::App* command = subcommand(app, "log", "List the bikes or the log of one; add, correct, delete, undo", args);
+  command->add_option("--bike", args->listing.bike, "A bike by its nickname or id");
+  command->add_flag("--all", args->listing.everything, "What was replaced and deleted too");
+  command->add_option("--new-bike", args->change.new_bike, "Begin a bike of this nickname");
+  command->add_option("--add", args->change.kind, "Add an entry: facts, odometer, clock, service, finding, note");
+  command->add_option("--measurements", args->measurements_file, "Add every measurement of a measurement file");
+  command->add_option("--correct", args->change.replaces, "Correct the entry of this id with --set");
+  command->add_option("--delete", args->change.remove, "Delete the entry of this id");
+  command->add_option("--undo", args->change.undo, "Undo the entry of this id");
+  command->add_option("--set", args->fields, "A field, as name=text: \"reading=41,300 mi\"");
+  command->add_option("--day", args->change.day, "The day it is about: 2024-05-14");
+  command->add_option("--by", args->by, "Who makes the entry");
+  command->add_option("--note", args->change.note, "Anything worth keeping with it");
+  command->callback([args, &said] { said = run_log(*args); });
+}
+
+void add_merge(CLI::App& app, const Shared& args, Said& said) {
+  CLI::App* command = subcommand(app, "merge", "Take the exported logs of other devices into this one", args);
+  command->add_option("FILE", args->files, "Exported logs, or - for standard input")->required();
+  command->add_flag("--preview", args->preview, "Only say what it would do");
+  command->callback([args, &said] { said = run_merge(*args); });
+}
+
+void add_export(CLI::App& app, const Shared& args, Said& said) {
+  CLI::App* command = subcommand(app, "export", "Print the log of all bikes or of one, to keep or to merge", args);
+  command->add_option("--bike", args->exporting.bike, "A bike by its nickname or id; none: all");
+  command->add_flag("--csv", args->exporting.csv, "As a table for a spreadsheet; needs --bike");
+  command->add_flag("--all", args->exporting.table.everything, "In the table: what was replaced and deleted too");
+  command->add_option("--units", args->exporting.table.system, "Units of the table: inch (default) or metric")
+      ->transform(
+          CLI::CheckedTransformer(std::map<std::string, System>{{"inch", System::Inch}, {"metric", System::Metric}}));
+  command->callback([args, &said] {
+    said = with_log(args->folder, [&](OpenFolder& open) { return print_export(open.store.log, args->exporting); });
+  });
+}
+
+}  // namespace
+
+void add_log_commands(CLI::App& app, Said& said) {
+  const auto args = std::make_shared<LogArguments>();
+  add_log(app, args, said);
+  add_merge(app, args, said);
+  add_export(app, args, said);
+}
+
+}  // namespace camside
