@@ -104,8 +104,8 @@ void add_check(CLI::App& app, Arguments& args, Said& said) {
 
 void add_words(CLI::App& app, Arguments& args, Said& said) {
   app.add_subcommand("kinds", "List the kinds of measurement")->callback([&said] { said = list_kinds(); });
-  CLI::App* schema = app.add_subcommand("schema", "Print the JSON Schema of a kind, or of all");
-  schema->add_option("KIND", args.kind, "Kind of measurement; none: of all");
+  CLI::App* schema = app.add_subcommand("schema", "Print the JSON Schema of a kind, of all, or of a log");
+  schema->add_option("KIND", args.kind, "Kind of measurement, or log; none: of all kinds");
   schema->callback([&args, &said] { said = print_schema(args.kind); });
   CLI::App* example = app.add_subcommand("example", "Print an example file of a kind");
   example->add_option("KIND", args.kind, "Kind of measurement")->required();

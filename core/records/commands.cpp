@@ -93,6 +93,7 @@ Said list_kinds(std::span<const RecordKind> among) {
 
 Said print_schema(std::string_view name, std::span<const RecordKind> among) {
   if (name.empty()) return {schema_of_all(among), "", exit_good};
+  if (name == "log") return {schema_of_log(), "", exit_good};
   const RecordKind* kind = find_kind(name, among);
   return kind == nullptr ? unknown_kind(name, among) : Said{schema_of(*kind), "", exit_good};
 }

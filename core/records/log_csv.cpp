@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <utility>
 #include <vector>
@@ -45,6 +46,7 @@ std::string number_in(const std::string& text, const Unit& unit, int decimals) {
   while (!number.empty() && number.back() == ' ') number.pop_back();
   const std::size_t minus = number.find("−");
   if (minus != std::string::npos) number.replace(minus, std::string_view("−").size(), "-");
+  number.erase(std::remove(number.begin(), number.end(), ','), number.end());  // a spreadsheet wants no groups
   return without_end_zeros(std::move(number));
 }
 

@@ -77,6 +77,7 @@ class Salvager {
       const std::size_t size = take_object(at);
       at += size == 0 ? 1 : size;
     }
+    if (!head_seen_) read_head(text_.size());
     note_gap(text_.size(), "it holds no whole entry");
     if (unlisted_ > 0) result_.damage.push_back(remarks::more_lines_damaged(unlisted_));
     return std::move(result_);
@@ -108,13 +109,16 @@ class Salvager {
     return true;
   }
 
-  // What stands before the first entry is the head, if closing its brackets makes it whole.
-  void read_head(std::size_t at) {
+  // What stands before the list of entries is the head, if closing its brackets makes it whole.
+  void read_head(std::size_t before) {
     head_seen_ = true;
-    auto head = read_json(std::string(text_.substr(0, at)) + "]}", text_.size() + 2);
+    const std::size_t name = text_.find("\"entries\"");
+    const std::size_t list = text_.find('[', std::min(name, text_.size()));
+    if (list >= before) return;
+    auto head = read_json(std::string(text_.substr(0, list + 1)) + "]}", text_.size() + 2);
     if (!head || !is_whole_file(*head)) return;
     result_.head = std::move(*head);
-    taken_to_ = at;
+    taken_to_ = list + 1;
   }
 
   // Between what was taken may stand commas, brackets and blanks; anything else is damage.

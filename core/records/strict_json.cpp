@@ -146,6 +146,7 @@ class Builder final : public nlohmann::json_sax<Json> {
   bool end_array() override { return close(); }
 
   bool key(string_t& name) override {
+    if (name.find('\0') != string_t::npos) return refuse(remarks::nul_byte(here()));
     auto& object = *open_.back()->get_ptr<Json::object_t*>();
     if (object.size() >= most_names) return refuse(remarks::too_many_names(here(), most_names));
     const auto [it, fresh] = object.emplace(name, Json());

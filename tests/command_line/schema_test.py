@@ -23,6 +23,7 @@ def written():
     """File name to text, as the program writes them."""
     files = {f"{kind}.schema.json": camside("schema", kind).out for kind in kinds()}
     files["measurements.schema.json"] = camside("schema").out
+    files["log.schema.json"] = camside("schema", "log").out
     return files
 
 
@@ -70,6 +71,28 @@ class Schemas(unittest.TestCase):
                 with self.subTest(f"{example.name} {name}"):
                     errors = [f"{list(e.path)}: {e.message}" for e in validator(name).iter_errors(data)]
                     self.assertEqual(errors, [])
+
+    def test_the_log_of_every_version_holds_and_broken_ones_do_not(self):
+        check = validator("log.schema.json")
+        for file in sorted((SOURCE / "tests" / "files").glob("log_version_*.json")):
+            data = json.loads(file.read_text())
+            self.assertEqual([e.message for e in check.iter_errors(data)], [])
+            entries = {entry["kind"]: i for i, entry in enumerate(data["entries"])}
+            changes = {
+                "kind of file": lambda d: d.update(kind="measurements"),
+                "no id": lambda d: d["entries"][0].pop("id"),
+                "no time": lambda d: d["entries"][0].update(made="yesterday"),
+                "no unit": lambda d: d["entries"][entries["odometer"]]["entered"].update(reading="41,300"),
+                "no such grade": lambda d: d["entries"][entries["finding"]]["entered"].update(grade="so so"),
+                "nothing done": lambda d: d["entries"][entries["service"]]["entered"].update(items=[]),
+                "no measurement": lambda d: d["entries"][entries["measurement"]].pop("record"),
+                "replaces a number": lambda d: d["entries"][0].update(replaces=7),
+            }
+            for name, change in changes.items():
+                with self.subTest(name):
+                    broken = copy.deepcopy(data)
+                    change(broken)
+                    self.assertFalse(check.is_valid(broken))
 
     def broken(self, change, kind="gear_pair"):
         data = json.loads((SOURCE / "examples" / f"{kind}.json").read_text())
