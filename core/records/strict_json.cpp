@@ -302,6 +302,8 @@ std::optional<Finding> refused_bytes(std::string_view& text, std::size_t most_by
 
 tl::expected<Json, Finding> read_json(std::string_view text, std::size_t most_bytes) {
   if (auto refusal = refused_bytes(text, most_bytes)) return tl::unexpected(*refusal);
+  if (text.substr(0, byte_order_mark.size()) == byte_order_mark)  // a second one, which the parser would skip
+    return tl::unexpected(remarks::cannot_be_read({}, "stands a second byte order mark"));
   const char* seen = text.data();
   Builder builder(text, &seen);
   const Reading first(text.data(), &seen);
