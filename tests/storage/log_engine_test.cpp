@@ -458,6 +458,30 @@ INSTANTIATE_TEST_SUITE_P(Simulated, EveryOperation,
                                                           Survives::HalfOfBytes, Survives::NamesOnly,
                                                           Survives::BytesOnly, Survives::LastNameOnly)));
 
+// Opening a damaged log rewrites it; that is a moment at which everything could be lost.
+TEST(LogEngine, MendingSurvivesEveryFaultAtEveryOperation) {  // 1, 4, 9
+  const SimulatedDisk whole = disk_with(4);
+  std::string damaged = whole.content("log.camside");
+  damaged[damaged.find("41302")] = '9';
+  for (const Fault fault : {Fault::Fail, Fault::FailOn, Fault::PowerCut}) {
+    for (const Survives survives : {Survives::Nothing, Survives::Everything, Survives::HalfOfBytes, Survives::NamesOnly,
+                                    Survives::BytesOnly, Survives::LastNameOnly}) {
+      bool struck = true;
+      for (int n = 0; struck; ++n) {
+        SimulatedDisk disk;
+        disk.set("log.camside", damaged);
+        disk.fault = fault;
+        disk.fault_at = n;
+        { const Program mending(disk); }
+        struck = disk.hurt;
+        disk.restart(survives);
+        const std::set<std::string> after = contents(reopened(disk));
+        for (const int good : {1, 3, 4}) EXPECT_EQ(after.count(content_of(nth(good))), 1U) << n << ": " << good;
+      }
+    }
+  }
+}
+
 // A disk that lies: bytes change or never arrive though it said they did. Then an entry can be lost; but only the ones
 // of that write, and whatever is missing inside the log is reported.
 class LyingDisk : public testing::TestWithParam<Fault> {};
