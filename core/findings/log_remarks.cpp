@@ -4,21 +4,11 @@
 
 #include <utility>
 
+#include "findings/remark.hpp"
+
 namespace camside::remarks {
 
 namespace {
-
-Finding refusal(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Refusal, std::move(field), std::move(text), std::move(remedy)};
-}
-
-Finding caution(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Caution, std::move(field), std::move(text), std::move(remedy)};
-}
-
-Finding note(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Note, std::move(field), std::move(text), std::move(remedy)};
-}
 
 // What someone else wrote, short enough to repeat in a message.
 std::string quoted(std::string_view text) {
