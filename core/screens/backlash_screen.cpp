@@ -60,6 +60,7 @@ QuestionLook backlash_look() {
     const auto* const r = solved.result_as<backlash::Result>();
     if (!r) return;
     LashPlot plot = plot_of(*r);
+    plot.unit_mm = grid_unit_mm(system);
     if (solved.outcome.judgement) plot.verdict = colour_of(ui.theme(), solved.outcome.judgement->verdict);
     draw_lash(ui.pen(ui.theme().ground), area, plot, shown_in(system));
   };

@@ -16,6 +16,11 @@ namespace camside::screens {
 // The choice or value that stands in a field, or what is taken while it is empty.
 std::string stands_in(const std::vector<records::FormField>& form, std::string_view path);
 
+// Lengths in the user's system: what a drawing's grid counts in.
+inline double grid_unit_mm(System system) {
+  return system == System::Inch ? 25.4 : 1.0;
+}
+
 // Writes a length as people read it in the user's system.
 inline std::function<std::string(Length)> shown_in(System system) {
   return [system](Length v) { return shown(Kind::Length, v.base(), system); };

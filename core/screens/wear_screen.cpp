@@ -11,8 +11,9 @@ namespace camside::screens {
 
 namespace {
 
-WearPlot plot_of(const wear::Input& in, const wear::Result& r) {
+WearPlot plot_of(const wear::Input& in, const wear::Result& r, System system) {
   WearPlot plot;
+  plot.unit_mm = grid_unit_mm(system);
   for (const wear::Reading& reading : in.readings)
     if (reading.odometer && reading.thickness) plot.points.push_back({*reading.odometer, *reading.thickness});
   std::sort(plot.points.begin(), plot.points.end(),
@@ -41,7 +42,7 @@ QuestionLook wear_look() {
     const auto* const r = solved.result_as<wear::Result>();
     const auto* const in = solved.input_as<wear::Input>();
     if (!r || !in) return;
-    draw_wear(ui.pen(ui.theme().ground), area, plot_of(*in, *r), shown_in(system),
+    draw_wear(ui.pen(ui.theme().ground), area, plot_of(*in, *r, system), shown_in(system),
               [system](Distance d) { return shown(Kind::Distance, d.base(), system); });
   };
   return look;

@@ -7,17 +7,18 @@ namespace camside::screens {
 
 namespace {
 template <class Each>
-void each_step(double low, double high, int parts, Each each) {
-  const double step = nice_step(high - low, parts);
+void each_step(double low, double high, double unit, int parts, Each each) {
+  const double step = unit * nice_step((high - low) / unit, parts);
   for (double k = std::ceil(low / step); k * step <= high + 1e-9 * step; k += 1.0) each(k * step);
 }
 }  // namespace
 
 Chart make_chart(const Pen& pen, const Area& area, double x0, double x1, double y0, double y1,
-                 const std::function<std::string(double)>& y_text) {
+                 const std::function<std::string(double)>& y_text, double y_unit) {
   float widest = 0;
-  each_step(y0, y1, 4, [&](double y) { widest = std::max(widest, pen.size_of(y_text(y), pen.body * 0.85f).x); });
-  Chart chart{area, x0, x1, y0, y1};
+  each_step(y0, y1, y_unit, 4,
+            [&](double y) { widest = std::max(widest, pen.size_of(y_text(y), pen.body * 0.85f).x); });
+  Chart chart{area, x0, x1, y0, y1, y_unit};
   chart.frame.min.x += widest + 0.6f * pen.body;
   chart.frame.min.y += 0.5f * pen.body;
   chart.frame.max.x -= 0.6f * pen.body;
@@ -26,7 +27,7 @@ Chart make_chart(const Pen& pen, const Area& area, double x0, double x1, double 
 }
 
 void draw_y_grid(const Pen& pen, const Chart& chart, const std::function<std::string(double)>& y_text, int parts) {
-  each_step(chart.y0, chart.y1, parts, [&](double y) {
+  each_step(chart.y0, chart.y1, chart.y_unit, parts, [&](double y) {
     const float py = chart.y(y);
     pen.line({chart.frame.min.x, py}, {chart.frame.max.x, py}, pen.ink.faint, 1.0f);
     pen.write({chart.frame.min.x - 0.4f * pen.body, py}, {1.0f, 0.5f}, y_text(y), pen.ink.quiet, pen.body * 0.85f);

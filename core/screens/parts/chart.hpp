@@ -12,6 +12,7 @@ namespace camside::screens {
 struct Chart {
   Area frame;  // where the curves are, in pixels
   double x0 = 0, x1 = 1, y0 = 0, y1 = 1;
+  double y_unit = 1;  // the grid's lines are round numbers of this: 25.4 for mm shown in inches
 
   float x(double v) const { return frame.min.x + static_cast<float>((v - x0) / (x1 - x0)) * frame.width(); }
   float y(double v) const { return frame.max.y - static_cast<float>((v - y0) / (y1 - y0)) * frame.height(); }
@@ -20,7 +21,7 @@ struct Chart {
 
 // A frame inside `area` with room for the y figures (as wide as they are) at the left and the x figures below.
 Chart make_chart(const Pen& pen, const Area& area, double x0, double x1, double y0, double y1,
-                 const std::function<std::string(double)>& y_text);
+                 const std::function<std::string(double)>& y_text, double y_unit = 1);
 
 void draw_y_grid(const Pen& pen, const Chart& chart, const std::function<std::string(double)>& y_text, int parts = 4);
 void draw_x_tick(const Pen& pen, const Chart& chart, double x, const std::string& text);

@@ -94,7 +94,7 @@ void draw_tight_spot(const Pen& pen, const Chart& chart, const LashPlot& plot) {
 void draw_lash(const Pen& pen, const Area& area, const LashPlot& plot, const std::function<std::string(Length)>& show) {
   const Span span = lash_span(plot);
   const auto y_text = [&](double mm) { return show(Length::mm(mm)); };
-  const Chart chart = make_chart(pen, area, 0.0, two_turns, span.low, span.high, y_text);
+  const Chart chart = make_chart(pen, area, 0.0, two_turns, span.low, span.high, y_text, plot.unit_mm);
   draw_window(pen, chart, plot);
   draw_y_grid(pen, chart, y_text);
   draw_no_lash(pen, chart);

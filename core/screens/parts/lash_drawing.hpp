@@ -13,6 +13,7 @@
 namespace camside::screens {
 
 struct LashPlot {
+  double unit_mm = 1;  // what the figures at the side count in: 25.4 for inches
   struct Point {
     Angle crank;  // 0 to 720°
     Length lash;

@@ -75,20 +75,19 @@ void draw_distances(const Pen& pen, const Chart& chart, const std::function<std:
 }
 
 ImVec2 place(const Chart& chart, Distance distance, double share) {
-  const ImVec2 at = chart.at(std::log(distance.in_km()), scale_of(share));
-  return {at.x, std::clamp(at.y, chart.frame.min.y, chart.frame.max.y)};
+  return chart.at(std::log(distance.in_km()), scale_of(share));
 }
 
+// What runs out of the frame is cut off, not laid along its edge.
 void draw_curve(const Pen& pen, const Chart& chart, const LifePlot& plot) {
-  for (std::size_t i = 1; i < plot.band.size(); ++i) {
-    const auto& a = plot.band[i - 1];
-    const auto& b = plot.band[i];
-    pen.list->AddQuadFilled(place(chart, a.distance, a.low), place(chart, b.distance, b.low),
-                            place(chart, b.distance, b.high), place(chart, a.distance, a.high),
-                            faded(pen.ink.accent, 0.18f));
-  }
+  std::vector<ImVec2> outline;
+  for (const auto& b : plot.band) outline.push_back(place(chart, b.distance, b.high));
+  for (auto b = plot.band.rbegin(); b != plot.band.rend(); ++b) outline.push_back(place(chart, b->distance, b->low));
+  pen.list->PushClipRect(chart.frame.min, chart.frame.max, true);
+  pen.list->AddConcavePolyFilled(outline.data(), static_cast<int>(outline.size()), faded(pen.ink.accent, 0.18f));
   for (const auto& b : plot.band) pen.list->PathLineTo(place(chart, b.distance, b.share));
   pen.list->PathStroke(pen.ink.accent, 0, pen.stroke * 1.4f);
+  pen.list->PopClipRect();
 }
 
 }  // namespace

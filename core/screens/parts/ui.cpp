@@ -258,12 +258,15 @@ bool Ui::chip(std::string_view id, const std::string& label, ImVec2 size, bool o
   return fired;
 }
 
-// As many beside each other as their words allow.
+// As many beside each other as their words allow, no row much shorter than the others.
 int Ui::columns_of(std::span<const std::string> words) const {
   float widest = 0;
   for (const std::string& w : words) widest = std::max(widest, size_of(fonts_.bold, px(label_size), w).x);
   const float fitting = (width() + segment_gap) / (widest + 20 + segment_gap);
-  return std::clamp(static_cast<int>(fitting), 1, static_cast<int>(words.size()));
+  const int count = static_cast<int>(words.size());
+  const int most = std::clamp(static_cast<int>(fitting), 1, count);
+  const int rows = (count + most - 1) / most;
+  return (count + rows - 1) / rows;
 }
 
 int Ui::segmented(std::string_view id, const std::string& label, std::span<const std::string> words, int chosen) {

@@ -71,10 +71,10 @@ void draw_wear(const Pen& pen, const Area& area, const WearPlot& plot, const std
   const Range x = distances_of(plot);
   const Range y = thicknesses_of(plot);
   const auto y_text = [&](double mm) { return show(Length::mm(mm)); };
-  const Chart chart = make_chart(pen, area, x.low, x.high, y.low, y.high, y_text);
-  draw_limit(pen, chart, plot, plot.limit ? show(*plot.limit) : std::string());
+  const Chart chart = make_chart(pen, area, x.low, x.high, y.low, y.high, y_text, plot.unit_mm);
   draw_y_grid(pen, chart, y_text);
   draw_now(pen, chart, plot);
+  draw_limit(pen, chart, plot, plot.limit ? show(*plot.limit) : std::string());
   if (plot.line_mm) draw_function(pen, chart, plot.line_mm, pen.ink.accent, pen.stroke * 1.4f);
   draw_interval(pen, chart, plot);
   for (const auto& p : plot.points)
