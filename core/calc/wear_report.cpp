@@ -91,8 +91,8 @@ void add_reading_step(const Input& in, const Result& r, Outcome& out) {
 
 void add_line_step(const Result& r, Outcome& out) {
   const Line& line = *r.line;
-  out.working.push_back({"Line", "y = ȳ + b (x − x̄), b = Σ(x − x̄)(y − ȳ)/Σ(x − x̄)²",
-                         fmt::format("{} readings, x̄ = {}, ȳ = {}", line.points,
+  out.working.push_back({"Line", "y = y_m + b (x − x_m), b = Σ(x − x_m)(y − y_m)/Σ(x − x_m)²",
+                         fmt::format("{} readings, x_m = {}, y_m = {}", line.points,
                                      miles_and_km(Distance::km(line.mean_km)), inch_and_mm(Length::mm(line.mean_mm))),
                          "b = " + per_thousand_miles(line.mm_per_km)});
 }
@@ -107,7 +107,7 @@ void add_crossing_step(const Input& in, const Result& r, Outcome& out) {
                            at});
     return;
   }
-  out.working.push_back({"Limit reached", "x0 = x̄ + (L − ȳ)/b", "L = " + limit, at});
+  out.working.push_back({"Limit reached", "x0 = x_m + (L − y_m)/b", "L = " + limit, at});
 }
 
 void add_interval_step(const Result& r, double spread_mm, Outcome& out) {
@@ -115,7 +115,7 @@ void add_interval_step(const Result& r, double spread_mm, Outcome& out) {
   const std::string result =
       r.forecast ? fmt::format("{} to {}", end(r.forecast->low), end(r.forecast->high)) : std::string("no end: g ≥ 1");
   out.working.push_back({"95 % interval of it (Fieller)",
-                         "x̄ + [q ± (t s/|b|) √((1 − g)/n + q²/Sxx)]/(1 − g), q = x0 − x̄",
+                         "x_m + [q ± (t s/|b|) √((1 − g)/n + q²/Sxx)]/(1 − g), q = x0 − x_m",
                          fmt::format("n = {}, s = {}, g = t² s²/(b² Sxx) = {:.4g}", r.line->points,
                                      inch_and_mm(Length::mm(spread_mm)), r.g),
                          result});
