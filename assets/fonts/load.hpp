@@ -25,8 +25,9 @@ inline Loaded load() {
   Loaded loaded;
   loaded.words = add(regular());
   loaded.bold = add(bold());
+  add(regular(), true);  // letters that the font before it lacks
   loaded.figures = add(mono());
-  add(regular(), true);  // letters that the figures' font lacks
+  add(regular(), true);
   return loaded;
 }
 

@@ -188,7 +188,7 @@ void FieldVisitor::visit_item(const ListRef& l, std::size_t i) {
   path_ = outside;
 }
 
-Findings check_fields(std::function<void(FieldVisitor&)> describe_input) {
+Findings check_fields(FunctionView<void(FieldVisitor&)> describe_input) {
   RangeCheck check;
   describe_input(check);
   return std::move(check.findings);

@@ -12,7 +12,7 @@
 // default. A std::optional member may be absent, which the calculator sees.
 #pragma once
 
-#include <functional>
+#include <concepts>
 #include <initializer_list>
 #include <limits>
 #include <optional>
@@ -22,6 +22,7 @@
 #include <type_traits>
 #include <vector>
 
+#include "calc/function_view.hpp"
 #include "findings/finding.hpp"
 #include "findings/source.hpp"
 #include "units/quantity.hpp"
@@ -100,45 +101,45 @@ using Choices = std::span<const Choice>;
 struct NumberRef {
   Kind kind = Kind::Number;
   bool whole = false;  // an int
-  std::function<bool()> has;
-  std::function<double()> get;  // base unit
-  std::function<void(double)> set;
-  std::function<void()> clear;
+  FunctionView<bool()> has;
+  FunctionView<double()> get;  // base unit
+  FunctionView<void(double)> set;
+  FunctionView<void()> clear;
 };
 struct TextRef {
-  std::function<bool()> has;
-  std::function<std::string()> get;
-  std::function<void(std::string)> set;
+  FunctionView<bool()> has;
+  FunctionView<std::string()> get;
+  FunctionView<void(std::string)> set;
 };
 struct FlagRef {
-  std::function<bool()> has;
-  std::function<bool()> get;
-  std::function<void(bool)> set;
+  FunctionView<bool()> has;
+  FunctionView<bool()> get;
+  FunctionView<void(bool)> set;
 };
 struct DateRef {
-  std::function<bool()> has;
-  std::function<Date()> get;
-  std::function<void(Date)> set;
+  FunctionView<bool()> has;
+  FunctionView<Date()> get;
+  FunctionView<void(Date)> set;
 };
 struct ChoiceRef {
   Choices choices;
-  std::function<int()> get;  // index, −1 when not said
-  std::function<void(int)> set;
+  FunctionView<int()> get;  // index, −1 when not said
+  FunctionView<void(int)> set;
 };
 
 class FieldVisitor;
 struct GroupRef {
-  std::function<bool()> has;
-  std::function<void()> make;
-  std::function<void()> clear;
-  std::function<void(FieldVisitor&)> describe;
+  FunctionView<bool()> has;
+  FunctionView<void()> make;
+  FunctionView<void()> clear;
+  FunctionView<void(FieldVisitor&)> describe;
   bool optional = false;  // may be absent altogether
 };
 struct ListRef {
-  std::function<std::size_t()> size;
-  std::function<void(std::size_t)> resize;
-  std::function<void(FieldVisitor&, std::size_t)> describe_item;  // visits item i as one unnamed field or as its fields
-  bool of_groups = false;                                         // items are groups (objects); else single values
+  FunctionView<std::size_t()> size;
+  FunctionView<void(std::size_t)> resize;
+  FunctionView<void(FieldVisitor&, std::size_t)> describe_item;  // visits item i as one unnamed field or as its fields
+  bool of_groups = false;                                        // items are groups (objects); else single values
 };
 
 template <class T>
@@ -370,11 +371,11 @@ void FieldVisitor::limit(const Field& f, std::optional<Limit<Q>>& v) {
 // Every field of an input against its allowed range: numbers 200 (out of range), 201 (missing), 202 (not a finite
 // number), 204 (no such date), 205 (the rest is not listed; at most 50 are). A calculator calls this first. Whole
 // numbers are the reader's business: an int has lost its fraction already.
-Findings check_fields(std::function<void(FieldVisitor&)> describe_input);
+Findings check_fields(FunctionView<void(FieldVisitor&)> describe_input);
 template <class Input>
-Findings check_fields(const Input& input) {
+requires(!std::invocable<const Input&, FieldVisitor&>) Findings check_fields(const Input& input) {
   Input copy = input;
-  return check_fields(std::function<void(FieldVisitor&)>([&copy](FieldVisitor& v) { describe(v, copy); }));
+  return check_fields([&copy](FieldVisitor& v) { describe(v, copy); });
 }
 
 // "0 mm to 5 mm", "above 0 °": the allowed range of a number field, in words.

@@ -124,7 +124,7 @@ const FormField* field_at(const std::vector<FormField>& form, std::string_view p
 std::optional<Finding> finding_at(const Record& record, const RecordKind& kind, std::string_view path) {
   const std::unique_ptr<AnyInput> input = kind.make();
   Findings findings = read_fields(record.entered(), *input);
-  const std::function<void(FieldVisitor&)> fields = [&](FieldVisitor& v) { input->describe_fields(v); };
+  const auto fields = [&](FieldVisitor& v) { input->describe_fields(v); };
   const Findings of_range = check_fields(fields);
   findings.insert(findings.end(), of_range.begin(), of_range.end());
   const auto it = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.field == path; });

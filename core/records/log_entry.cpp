@@ -33,7 +33,7 @@ Findings findings_of_entered(const Entry& entry, const RecordKind& kind) {
   const std::unique_ptr<AnyInput> input = kind.make();
   Findings findings = read_fields(entry.record.entered(), *input);
   if (any_refusal(findings)) return findings;
-  const std::function<void(FieldVisitor&)> fields = [&](FieldVisitor& v) { input->describe_fields(v); };
+  const auto fields = [&](FieldVisitor& v) { input->describe_fields(v); };
   for (Finding& finding : check_fields(fields)) findings.push_back(std::move(finding));
   return findings;
 }

@@ -249,7 +249,7 @@ Solved solve(const Record& record, std::span<const RecordKind> among) {
   Findings of_reading = read_fields(record.entered(), *input);
   if (any_refusal(of_reading)) {
     solved.findings = std::move(of_reading);
-    const std::function<void(FieldVisitor&)> fields = [&](FieldVisitor& v) { input->describe_fields(v); };
+    const auto fields = [&](FieldVisitor& v) { input->describe_fields(v); };
     add_new(solved.findings, check_fields(fields));
     return solved;
   }

@@ -1,12 +1,13 @@
 #include "screens/settings.hpp"
 
 #include <algorithm>
-#include <nlohmann/json.hpp>
+
+#include "records/strict_json.hpp"
 
 namespace camside::screens {
 
 namespace {
-using Json = nlohmann::json;
+using records::Json;
 
 std::string word(const Json& from, const char* key) {
   const auto at = from.find(key);
@@ -16,8 +17,9 @@ std::string word(const Json& from, const char* key) {
 
 Settings read_settings(std::string_view bytes) {
   Settings s;
-  const Json json = Json::parse(bytes, nullptr, false);
-  if (!json.is_object()) return s;
+  const auto read = records::read_json(bytes);
+  if (!read || !read->is_object()) return s;
+  const Json& json = *read;
   if (word(json, "units") == "metric") s.system = System::Metric;
   const std::string theme = word(json, "theme");
   s.theme = theme == "shop" ? ThemeChoice::Shop : theme == "sun" ? ThemeChoice::Sun : ThemeChoice::System;

@@ -470,7 +470,7 @@ std::optional<double> Shell::next_wake() const {
 }
 
 std::string Shell::items_json() const {
-  nlohmann::json all = nlohmann::json::array();
+  records::Json all = records::Json::array();
   for (const Item& item : items_)
     all.push_back({{"role", word_of(item.role)},
                    {"label", item.label},
@@ -480,7 +480,7 @@ std::string Shell::items_json() const {
                    {"press", item.pressable()},
                    {"visible", item.visible()},
                    {"rect", {item.min.x, item.min.y, item.max.x - item.min.x, item.max.y - item.min.y}}});
-  return all.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
+  return all.dump(-1, ' ', false, records::Json::error_handler_t::replace);
 }
 
 }  // namespace camside::screens

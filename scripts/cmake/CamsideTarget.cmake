@@ -14,7 +14,8 @@ if(CAMSIDE_FUZZ)
 endif()
 
 if(EMSCRIPTEN)
-  add_compile_options(-Oz -flto -fno-exceptions -fno-rtti)
+  # The last three are instructions every browser with WebGL2 has had since 2021, and they make the program smaller.
+  add_compile_options(-Oz -flto -fno-exceptions -fno-rtti -fno-threadsafe-statics -mbulk-memory -msign-ext -mnontrapping-fptoint)
   add_link_options(-Oz -flto -fno-exceptions)
   # Emscripten's optimiser looks for its JavaScript parser in Debian's node path, which other builds of Node.js don't know.
   set(CMAKE_C_LINKER_LAUNCHER "${CMAKE_COMMAND}" -E env NODE_PATH=/usr/share/nodejs)

@@ -10,14 +10,14 @@ foreach(lib expected fmt eigen json date cli math)
 endforeach()
 
 if(EMSCRIPTEN)
-  # Without the fixed separator fmt brings all of the C++ locales along (about 60 kB).
-  target_compile_definitions(camside_fmt INTERFACE FMT_HEADER_ONLY "FMT_STATIC_THOUSANDS_SEPARATOR=','")
+  # Without the fixed separator fmt brings all of the C++ locales along (about 60 kB); nothing here prints a long double.
+  target_compile_definitions(camside_fmt INTERFACE FMT_HEADER_ONLY FMT_USE_LONG_DOUBLE=0 "FMT_STATIC_THOUSANDS_SEPARATOR=','")
 else()
   find_package(fmt REQUIRED)
   target_link_libraries(camside_fmt INTERFACE fmt::fmt)
   target_include_directories(camside_eigen SYSTEM INTERFACE /usr/include/eigen3)
 endif()
-target_compile_definitions(camside_eigen INTERFACE EIGEN_MPL2_ONLY)
+target_compile_definitions(camside_eigen INTERFACE EIGEN_MPL2_ONLY EIGEN_UNROLLING_LIMIT=8)  # loops, not kilobytes
 target_compile_definitions(camside_json INTERFACE JSON_USE_IMPLICIT_CONVERSIONS=0)
 
 # camside_foreign(NAME SOURCES...): a library of somebody else's sources, compiled without our warnings.

@@ -14,7 +14,7 @@ void each_step(double low, double high, double unit, int parts, Each each) {
 }  // namespace
 
 Chart make_chart(const Pen& pen, const Area& area, double x0, double x1, double y0, double y1,
-                 const std::function<std::string(double)>& y_text, double y_unit) {
+                 FunctionView<std::string(double)> y_text, double y_unit) {
   float widest = 0;
   each_step(y0, y1, y_unit, 4,
             [&](double y) { widest = std::max(widest, pen.size_of(y_text(y), pen.body * 0.85f).x); });
@@ -26,7 +26,7 @@ Chart make_chart(const Pen& pen, const Area& area, double x0, double x1, double 
   return chart;
 }
 
-void draw_y_grid(const Pen& pen, const Chart& chart, const std::function<std::string(double)>& y_text, int parts) {
+void draw_y_grid(const Pen& pen, const Chart& chart, FunctionView<std::string(double)> y_text, int parts) {
   each_step(chart.y0, chart.y1, chart.y_unit, parts, [&](double y) {
     const float py = chart.y(y);
     pen.line({chart.frame.min.x, py}, {chart.frame.max.x, py}, pen.ink.faint, 1.0f);
@@ -56,8 +56,7 @@ void draw_level(const Pen& pen, const Chart& chart, double y, ImU32 colour, bool
     pen.line(a, b, colour);
 }
 
-void draw_function(const Pen& pen, const Chart& chart, const std::function<double(double)>& f, ImU32 colour,
-                   float width) {
+void draw_function(const Pen& pen, const Chart& chart, FunctionView<double(double)> f, ImU32 colour, float width) {
   constexpr int steps = 180;
   for (int i = 0; i <= steps; ++i) {
     const double x = chart.x0 + (chart.x1 - chart.x0) * i / steps;

@@ -2,9 +2,9 @@
 // to the frame.
 #pragma once
 
-#include <functional>
 #include <string>
 
+#include "calc/function_view.hpp"
 #include "screens/parts/pen.hpp"
 
 namespace camside::screens {
@@ -21,13 +21,12 @@ struct Chart {
 
 // A frame inside `area` with room for the y figures (as wide as they are) at the left and the x figures below.
 Chart make_chart(const Pen& pen, const Area& area, double x0, double x1, double y0, double y1,
-                 const std::function<std::string(double)>& y_text, double y_unit = 1);
+                 FunctionView<std::string(double)> y_text, double y_unit = 1);
 
-void draw_y_grid(const Pen& pen, const Chart& chart, const std::function<std::string(double)>& y_text, int parts = 4);
+void draw_y_grid(const Pen& pen, const Chart& chart, FunctionView<std::string(double)> y_text, int parts = 4);
 void draw_x_tick(const Pen& pen, const Chart& chart, double x, const std::string& text);
 void draw_band(const Pen& pen, const Chart& chart, double low, double high, ImU32 colour);
 void draw_level(const Pen& pen, const Chart& chart, double y, ImU32 colour, bool dashed = false);
-void draw_function(const Pen& pen, const Chart& chart, const std::function<double(double)>& f, ImU32 colour,
-                   float width);
+void draw_function(const Pen& pen, const Chart& chart, FunctionView<double(double)> f, ImU32 colour, float width);
 
 }  // namespace camside::screens

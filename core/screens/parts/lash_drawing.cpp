@@ -91,7 +91,7 @@ void draw_tight_spot(const Pen& pen, const Chart& chart, const LashPlot& plot) {
 
 }  // namespace
 
-void draw_lash(const Pen& pen, const Area& area, const LashPlot& plot, const std::function<std::string(Length)>& show) {
+void draw_lash(const Pen& pen, const Area& area, const LashPlot& plot, FunctionView<std::string(Length)> show) {
   const Span span = lash_span(plot);
   const auto y_text = [&](double mm) { return show(Length::mm(mm)); };
   const Chart chart = make_chart(pen, area, 0.0, two_turns, span.low, span.high, y_text, plot.unit_mm);

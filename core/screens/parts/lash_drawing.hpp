@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "calc/function_view.hpp"
 #include "screens/parts/pen.hpp"
 #include "units/quantity.hpp"
 
@@ -33,6 +34,6 @@ struct LashPlot {
   ImU32 verdict = 0;
 };
 
-void draw_lash(const Pen& pen, const Area& area, const LashPlot& plot, const std::function<std::string(Length)>& show);
+void draw_lash(const Pen& pen, const Area& area, const LashPlot& plot, FunctionView<std::string(Length)> show);
 
 }  // namespace camside::screens

@@ -64,7 +64,7 @@ void draw_shares(const Pen& pen, const Chart& chart) {
   }
 }
 
-void draw_distances(const Pen& pen, const Chart& chart, const std::function<std::string(Distance)>& show) {
+void draw_distances(const Pen& pen, const Chart& chart, FunctionView<std::string(Distance)> show) {
   for (const double part : {0.1, 0.5, 0.9}) {
     const double ln_km = chart.x0 + part * (chart.x1 - chart.x0);
     const double km = std::exp(ln_km);
@@ -92,8 +92,7 @@ void draw_curve(const Pen& pen, const Chart& chart, const LifePlot& plot) {
 
 }  // namespace
 
-void draw_life(const Pen& pen, const Area& area, const LifePlot& plot,
-               const std::function<std::string(Distance)>& show) {
+void draw_life(const Pen& pen, const Area& area, const LifePlot& plot, FunctionView<std::string(Distance)> show) {
   if (plot.band.size() < 2) return;
   const Chart chart = life_chart(pen, area, plot);
   draw_shares(pen, chart);

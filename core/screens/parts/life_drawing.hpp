@@ -2,11 +2,11 @@
 // points of the parts that failed and the 95 % band.
 #pragma once
 
-#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "calc/function_view.hpp"
 #include "screens/parts/pen.hpp"
 #include "units/quantity.hpp"
 
@@ -28,7 +28,6 @@ struct LifePlot {
   std::optional<Distance> come_so_far;  // of the part in question
 };
 
-void draw_life(const Pen& pen, const Area& area, const LifePlot& plot,
-               const std::function<std::string(Distance)>& show);
+void draw_life(const Pen& pen, const Area& area, const LifePlot& plot, FunctionView<std::string(Distance)> show);
 
 }  // namespace camside::screens

@@ -53,7 +53,7 @@ float pick_height(const Pen& pen, std::size_t bars) {
   return bar_step(pen) * static_cast<float>(bars) + 2.0f * pen.body;
 }
 
-void draw_pick(const Pen& pen, const Area& area, const PickPlot& plot, const std::function<std::string(Length)>& show) {
+void draw_pick(const Pen& pen, const Area& area, const PickPlot& plot, FunctionView<std::string(Length)> show) {
   const Chart chart = pick_chart(pen, area, plot);
   draw_window(pen, chart, plot);
   float top = chart.frame.min.y + 0.2f * pen.body;

@@ -1,11 +1,11 @@
 // Every combination of gears as a bar from its lowest to its highest lash, in the wanted window, best on top.
 #pragma once
 
-#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "calc/function_view.hpp"
 #include "screens/parts/pen.hpp"
 #include "units/quantity.hpp"
 
@@ -26,6 +26,6 @@ struct PickPlot {
 };
 
 float pick_height(const Pen& pen, std::size_t bars);
-void draw_pick(const Pen& pen, const Area& area, const PickPlot& plot, const std::function<std::string(Length)>& show);
+void draw_pick(const Pen& pen, const Area& area, const PickPlot& plot, FunctionView<std::string(Length)> show);
 
 }  // namespace camside::screens

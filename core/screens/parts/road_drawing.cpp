@@ -35,8 +35,7 @@ float road_height(const Pen& pen) {
   return 4.2f * pen.body;
 }
 
-void draw_road(const Pen& pen, const Area& area, const RoadPlot& plot,
-               const std::function<std::string(Distance)>& show) {
+void draw_road(const Pen& pen, const Area& area, const RoadPlot& plot, FunctionView<std::string(Distance)> show) {
   const Road road = road_of(pen, area, plot);
   const float thick = 0.5f * pen.body;
   const float now = road.x(plot.now.in_km());

@@ -2,10 +2,10 @@
 // colour of its state.
 #pragma once
 
-#include <functional>
 #include <optional>
 #include <string>
 
+#include "calc/function_view.hpp"
 #include "screens/parts/pen.hpp"
 #include "units/quantity.hpp"
 
@@ -20,7 +20,6 @@ struct RoadPlot {
 };
 
 float road_height(const Pen& pen);
-void draw_road(const Pen& pen, const Area& area, const RoadPlot& plot,
-               const std::function<std::string(Distance)>& show);
+void draw_road(const Pen& pen, const Area& area, const RoadPlot& plot, FunctionView<std::string(Distance)> show);
 
 }  // namespace camside::screens

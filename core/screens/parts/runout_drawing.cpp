@@ -132,7 +132,7 @@ std::string two_digits(double factor) {
 }
 
 // A bar of known length beside the turn, so that the exaggeration is stated and can be checked.
-void draw_scale_bar(const Pen& pen, const Area& area, const Scale& s, const std::function<std::string(Length)>& show) {
+void draw_scale_bar(const Pen& pen, const Area& area, const Scale& s, FunctionView<std::string(Length)> show) {
   const double step = nice_step(0.9 * static_cast<double>(s.middle) / s.px_per_mm, 2);
   const auto length = static_cast<float>(step * s.px_per_mm);
   const ImVec2 a{area.min.x + 2, area.max.y - 4};
@@ -145,8 +145,7 @@ void draw_scale_bar(const Pen& pen, const Area& area, const Scale& s, const std:
 }
 
 // Which ring is which, in the corner that the turn leaves free.
-void draw_legend(const Pen& pen, const Area& area, const RunoutPlot& plot,
-                 const std::function<std::string(Length)>& show) {
+void draw_legend(const Pen& pen, const Area& area, const RunoutPlot& plot, FunctionView<std::string(Length)> show) {
   const float size = pen.body * 0.85f;
   float y = area.min.y + 0.5f * size;
   const auto entry = [&](const std::string& text, bool dashed, ImU32 ink) {
@@ -162,8 +161,7 @@ void draw_legend(const Pen& pen, const Area& area, const RunoutPlot& plot,
 
 }  // namespace
 
-void draw_runout(const Pen& pen, const Area& area, const RunoutPlot& plot,
-                 const std::function<std::string(Length)>& show) {
+void draw_runout(const Pen& pen, const Area& area, const RunoutPlot& plot, FunctionView<std::string(Length)> show) {
   const Scale s = scale_of(pen, area, plot);
   draw_limit_band(pen, s, plot);
   draw_pass_line(pen, s, plot);

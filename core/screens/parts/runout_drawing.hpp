@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "calc/function_view.hpp"
 #include "screens/parts/pen.hpp"
 #include "units/quantity.hpp"
 
@@ -31,7 +32,6 @@ struct RunoutPlot {
 };
 
 // `show` writes a length in the user's unit; `step_text` the ring distance.
-void draw_runout(const Pen& pen, const Area& area, const RunoutPlot& plot,
-                 const std::function<std::string(Length)>& show);
+void draw_runout(const Pen& pen, const Area& area, const RunoutPlot& plot, FunctionView<std::string(Length)> show);
 
 }  // namespace camside::screens

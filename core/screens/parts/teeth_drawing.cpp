@@ -116,8 +116,7 @@ double widening(const TeethPlot& plot) {
 
 }  // namespace
 
-void draw_teeth(const Pen& pen, const Area& area, const TeethPlot& plot,
-                const std::function<std::string(Length)>& show) {
+void draw_teeth(const Pen& pen, const Area& area, const TeethPlot& plot, FunctionView<std::string(Length)> show) {
   if (plot.gear1.teeth < 4 || plot.gear2.teeth < 4) return;
   const double depth = plot.gear1.tip_radius_mm - plot.gear1.root_radius_mm;
   View view;

@@ -2,9 +2,9 @@
 // the lash gap as it is. Real lash is too small to see, so a second drawing magnifies the gap; its factor is stated.
 #pragma once
 
-#include <functional>
 #include <string>
 
+#include "calc/function_view.hpp"
 #include "screens/parts/pen.hpp"
 #include "units/quantity.hpp"
 
@@ -27,7 +27,6 @@ struct TeethPlot {
   double lash_mm = 0;  // circumferential, at the operating circles; negative: the teeth would cut into one another
 };
 
-void draw_teeth(const Pen& pen, const Area& area, const TeethPlot& plot,
-                const std::function<std::string(Length)>& show);
+void draw_teeth(const Pen& pen, const Area& area, const TeethPlot& plot, FunctionView<std::string(Length)> show);
 
 }  // namespace camside::screens

@@ -160,7 +160,7 @@ bool Ui::by_keyboard(ImGuiID id, const Area& where) {
 }
 
 bool Ui::area(std::string_view id, Role role, const std::string& label, ImVec2 size,
-              const std::function<void(const Area&, bool)>& draw, bool enabled) {
+              FunctionView<void(const Area&, bool)> draw, bool enabled) {
   const ImVec2 at = ImGui::GetCursorScreenPos();
   ImGui::BeginDisabled(!enabled);
   const bool fired = ImGui::InvisibleButton(id_text(id).c_str(), size);

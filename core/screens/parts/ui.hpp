@@ -4,11 +4,11 @@
 // One Ui lives for one frame. Sizes are in units (CSS pixels); px() applies the owner's text size.
 #pragma once
 
-#include <functional>
 #include <span>
 #include <string>
 #include <string_view>
 
+#include "calc/function_view.hpp"
 #include "screens/parts/focus.hpp"
 #include "screens/parts/item.hpp"
 #include "screens/parts/pen.hpp"
@@ -66,7 +66,7 @@ class Ui {
   bool field(std::string_view id, const FieldLook& look);
   // Free area that takes a press: a tile, a key. `draw` gets the area and whether the finger is on it.
   bool area(std::string_view id, Role role, const std::string& label, ImVec2 size,
-            const std::function<void(const Area&, bool pressed)>& draw, bool enabled = true);
+            FunctionView<void(const Area&, bool pressed)> draw, bool enabled = true);
 
   // Text centred or left in an area, in the largest size up to `size` that fits on one line or wrapped, down to the
   // share `least` of it.

@@ -65,8 +65,8 @@ void draw_now(const Pen& pen, const Chart& chart, const WearPlot& plot) {
 
 }  // namespace
 
-void draw_wear(const Pen& pen, const Area& area, const WearPlot& plot, const std::function<std::string(Length)>& show,
-               const std::function<std::string(Distance)>& show_distance) {
+void draw_wear(const Pen& pen, const Area& area, const WearPlot& plot, FunctionView<std::string(Length)> show,
+               FunctionView<std::string(Distance)> show_distance) {
   if (plot.points.empty()) return;
   const Range x = distances_of(plot);
   const Range y = thicknesses_of(plot);

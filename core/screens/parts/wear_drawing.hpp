@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "calc/function_view.hpp"
 #include "screens/parts/pen.hpp"
 #include "units/quantity.hpp"
 
@@ -27,7 +28,7 @@ struct WearPlot {
   std::optional<Distance> high;  // none beside a low: it has no end
 };
 
-void draw_wear(const Pen& pen, const Area& area, const WearPlot& plot, const std::function<std::string(Length)>& show,
-               const std::function<std::string(Distance)>& show_distance);
+void draw_wear(const Pen& pen, const Area& area, const WearPlot& plot, FunctionView<std::string(Length)> show,
+               FunctionView<std::string(Distance)> show_distance);
 
 }  // namespace camside::screens
