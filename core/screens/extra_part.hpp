@@ -19,6 +19,7 @@ struct Edits {
   std::function<void(std::string_view path, std::string_view text)> set;
   std::function<std::string(std::string_view list)> add_item;  // path of the new item
   double now_s = 0.0;                                          // on the clock of Platform::seconds()
+  System system = System::Inch;
 };
 
 class ExtraPart {

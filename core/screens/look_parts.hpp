@@ -6,8 +6,11 @@
 #include <string_view>
 #include <vector>
 
+#include "calc/gear_pair.hpp"
 #include "records/form.hpp"
 #include "screens/parts/shown.hpp"
+#include "screens/parts/teeth_drawing.hpp"
+#include "screens/parts/ui.hpp"
 #include "units/quantity.hpp"
 #include "units/unit.hpp"
 
@@ -25,5 +28,9 @@ inline double grid_unit_mm(System system) {
 inline std::function<std::string(Length)> shown_in(System system) {
   return [system](Length v) { return shown(Kind::Length, v.base(), system); };
 }
+
+// A solved pair as its teeth are drawn, and how high.
+TeethPlot teeth_plot(const gear_pair::Result& pair);
+float teeth_height(const Ui& ui, float width);
 
 }  // namespace camside::screens

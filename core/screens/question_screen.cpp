@@ -270,10 +270,11 @@ bool QuestionScreen::draw_side(Ui& ui, System system, float height) {
   return true;
 }
 
-void QuestionScreen::draw_extra(Ui& ui, storage::CurrentJob& job, Platform& platform) {
+void QuestionScreen::draw_extra(Ui& ui, storage::CurrentJob& job, Platform& platform, System system) {
   if (!extra_ || !solved_.solved) return;
   Edits edits;
   edits.now_s = platform.seconds();
+  edits.system = system;
   edits.set = [&](std::string_view path, std::string_view text) {
     if (records::Record* of = record(job)) records::set_text(*of, path, text);
     commit(job);
@@ -332,7 +333,7 @@ void QuestionScreen::draw_middle(Ui& ui, storage::CurrentJob& job, Platform& pla
   draw_undo(ui, job);
   ui.gap(12);
   if (!beside.drawing) draw_drawing(ui, system, most_drawing);
-  draw_extra(ui, job, platform);
+  draw_extra(ui, job, platform, system);
   draw_remarks(ui, what_matters_now(solved_.findings));
   ui.gap(12);
   draw_form(ui, job, platform, system);

@@ -75,7 +75,7 @@ class QuestionScreen {
   bool next_item(storage::CurrentJob& job, Platform& platform, System system);
   void lay_out(records::Record& of, std::string_view list, std::size_t count);
   bool continue_marks(records::Record& of, const MarkedList& marked);
-  void draw_extra(Ui& ui, storage::CurrentJob& job, Platform& platform);
+  void draw_extra(Ui& ui, storage::CurrentJob& job, Platform& platform, System system);
   void draw_chooser(Ui& ui, storage::CurrentJob& job);
   void draw_start(Ui& ui, storage::CurrentJob& job, Platform& platform);
   void draw_drawing(Ui& ui, System system, float most_height);

@@ -149,6 +149,12 @@ std::string item_count(std::size_t count) {
 const char* direction_not_known() {
   return "Hand of the thread and end of the adjuster settle which way";
 }
+std::string teeth_as_chosen(const std::string& mesh) {
+  return "Teeth of the " + mesh + " with the highlighted choice, where the lash is least. Tap a bar for another";
+}
+std::string teeth_cannot_be_drawn(const std::string& mesh) {
+  return "The teeth of the " + mesh + " can't be drawn for this choice. Tap a bar for another";
+}
 std::string way_of_turning(const std::string& sense, bool longer) {
   return sense + ", seen from above: " + (longer ? "longer" : "shorter");
 }

@@ -65,6 +65,8 @@ std::string item_count(std::size_t count);
 
 // Pushrods
 const char* direction_not_known();
+std::string teeth_as_chosen(const std::string& mesh);
+std::string teeth_cannot_be_drawn(const std::string& mesh);
 std::string way_of_turning(const std::string& sense, bool longer);
 const char* do_not_turn();
 const char* still_to_go();

@@ -276,6 +276,22 @@ TEST(GearPick, StatesAreThoseOfTheMeasuredLash) {
   }
 }
 
+TEST(GearPick, TeethOfAChoiceHaveItsLeastLashAndItsSize) {
+  const Input in = two_cam_engine(3);
+  for (const Set& set : solved(in).sets) {
+    for (const Candidate& c : set.ranked) {
+      const auto pair = teeth(in, set, c, 0);
+      ASSERT_TRUE(pair) << choice_text(in, set, c);
+      EXPECT_NEAR(pair->lash.in_mm(), set.lash(c, 0, State::AsMeasured).low.in_mm(), 1e-12);
+      const Gear& gear = in.gears[static_cast<std::size_t>(set.gears[set.meshes[0].gear_a])];
+      const auto form = involute::form(gear.teeth, in.meshes[0].module, Angle::deg(20.0), Angle{});
+      const double over_pins_mm = set.choice(c, set.meshes[0].gear_a).value.in_mm();
+      EXPECT_NEAR(pair->gear1.thickness.in_mm(),
+                  involute::thickness_from_pins_mm(form, over_pins_mm, gear.pin_diameter->in_mm()).value(), 1e-12);
+    }
+  }
+}
+
 // --- verdicts ---
 
 TEST(GearPick, WithinOutsideAndNotProven) {

@@ -91,7 +91,9 @@ class Harness {
     io.BackendFlags |= ImGuiBackendFlags_RendererHasTextures;
     fonts_.words = add_font("regular.otf");
     fonts_.bold = add_font("bold.otf");
+    add_font("regular.otf", true);  // as the apps do (assets/fonts/load.hpp)
     fonts_.figures = add_font("mono.otf");
+    add_font("regular.otf", true);
     store.kept = options.kept;
     platform.light = options.light;
     shell = std::make_unique<Shell>(store, platform, fonts_);
@@ -168,8 +170,8 @@ class Harness {
       drag(from, {from.x, from.y + (above ? reach : -reach)});
     }
     const Item* const item = find(label);
-    FAIL() << label << " can't be scrolled to: it stands at " << item->min.y << ", seen is " << item->clip_min.y << " to "
-           << item->clip_max.y;
+    FAIL() << label << " can't be scrolled to: it stands at " << item->min.y << ", seen is " << item->clip_min.y
+           << " to " << item->clip_max.y;
   }
   void drag(ImVec2 from, ImVec2 to, int steps = 3) {
     if (!touch_) {
@@ -207,12 +209,13 @@ class Harness {
   int frames = 0;
 
  private:
-  ImFont* add_font(const char* name) {
+  ImFont* add_font(const char* name, bool merge = false) {
     bytes_.push_back(font_bytes(name));
     std::string& bytes = bytes_.back();
     EXPECT_FALSE(bytes.empty()) << name << " is missing: run scripts/setup";
     ImFontConfig config;
     config.FontDataOwnedByAtlas = false;
+    config.MergeMode = merge;
     return ImGui::GetIO().Fonts->AddFontFromMemoryTTF(bytes.data(), static_cast<int>(bytes.size()), 18, &config);
   }
   void send(ImVec2 at, int button) {

@@ -96,21 +96,17 @@ TEST_P(Layout, HoldsOnEveryScreen) {
   }
 }
 
-INSTANTIATE_TEST_SUITE_P(Sizes, Layout,
-                         testing::Values(Case{"phone", {390, 844}, 1.0f, false},
-                                         Case{"phone_sun", {390, 844}, 1.0f, true},
-                                         Case{"phone_small_text", {390, 844}, 0.9f, false},
-                                         Case{"phone_large_text", {390, 844}, 1.3f, false},
-                                         Case{"phone_huge_text", {390, 844}, 2.0f, true},
-                                         Case{"small_phone", {320, 568}, 1.0f, false},
-                                         Case{"small_phone_huge_text", {320, 568}, 2.0f, false},
-                                         Case{"sideways", {844, 390}, 1.0f, false},
-                                         Case{"sideways_large_text", {844, 390}, 1.3f, true},
-                                         Case{"tablet", {600, 900}, 1.0f, true},
-                                         Case{"narrow_desk", {900, 700}, 1.0f, false},
-                                         Case{"desk", {1440, 900}, 1.0f, true},
-                                         Case{"desk_huge_text", {1440, 900}, 2.0f, false}),
-                         [](const auto& which) { return std::string(which.param.name); });
+INSTANTIATE_TEST_SUITE_P(
+    Sizes, Layout,
+    testing::Values(Case{"phone", {390, 844}, 1.0f, false}, Case{"phone_sun", {390, 844}, 1.0f, true},
+                    Case{"phone_small_text", {390, 844}, 0.9f, false},
+                    Case{"phone_large_text", {390, 844}, 1.3f, false}, Case{"phone_huge_text", {390, 844}, 2.0f, true},
+                    Case{"small_phone", {320, 568}, 1.0f, false},
+                    Case{"small_phone_huge_text", {320, 568}, 2.0f, false}, Case{"sideways", {844, 390}, 1.0f, false},
+                    Case{"sideways_large_text", {844, 390}, 1.3f, true}, Case{"tablet", {600, 900}, 1.0f, true},
+                    Case{"narrow_desk", {900, 700}, 1.0f, false}, Case{"desk", {1440, 900}, 1.0f, true},
+                    Case{"desk_huge_text", {1440, 900}, 2.0f, false}),
+    [](const auto& which) { return std::string(which.param.name); });
 
 }  // namespace
 }  // namespace camside::screens::test

@@ -88,6 +88,29 @@ TEST(Shell, AFailedSaveIsShownUntilItWorks) {
   EXPECT_EQ(h.find_text("The disk is full"), nullptr);
 }
 
+std::vector<Item> bars_of_first_set(const Harness& h) {
+  std::vector<Item> bars;
+  const Item* const drawing = h.find_text("gear_pick drawing");
+  if (!drawing) return bars;
+  for (const Item& item : h.items())
+    if (item.role == Role::Choice && item.min.y >= drawing->min.y && item.max.y <= drawing->max.y) bars.push_back(item);
+  return bars;
+}
+
+TEST(Shell, ATapOnABarOfGearsToOrderShowsItsTeeth) {
+  Harness h({});
+  h.tap("Gears to order");
+  h.tap(words::show_example());
+  std::vector<Item> bars = bars_of_first_set(h);
+  ASSERT_GE(bars.size(), 3U);
+  EXPECT_TRUE(bars[0].chosen);
+  h.tap(bars[2].label);
+  bars = bars_of_first_set(h);
+  EXPECT_FALSE(bars[0].chosen);
+  EXPECT_TRUE(bars[2].chosen);
+  EXPECT_NE(h.find_text("gear_pick teeth"), nullptr);
+}
+
 TEST(Theme, EveryPairThatMeetsOnScreenHasItsContrast) {
   for (const Theme* theme : {&shop_theme(), &sun_theme()})
     for (const ColourPair& pair : pairs_used(*theme))

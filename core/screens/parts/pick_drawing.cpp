@@ -9,7 +9,7 @@ namespace camside::screens {
 namespace {
 
 float bar_step(const Pen& pen) {
-  return 2.5f * pen.body;
+  return std::max(2.75f * pen.body, 48.0f);
 }
 
 Chart pick_chart(const Pen& pen, const Area& area, const PickPlot& plot) {
@@ -53,14 +53,16 @@ float pick_height(const Pen& pen, std::size_t bars) {
   return bar_step(pen) * static_cast<float>(bars) + 2.0f * pen.body;
 }
 
+Area pick_row(const Pen& pen, const Area& area, std::size_t bar) {
+  const float top = area.min.y + 0.2f * pen.body + static_cast<float>(bar) * bar_step(pen);
+  return {{area.min.x, top}, {area.max.x, top + bar_step(pen)}};
+}
+
 void draw_pick(const Pen& pen, const Area& area, const PickPlot& plot, FunctionView<std::string(Length)> show) {
   const Chart chart = pick_chart(pen, area, plot);
   draw_window(pen, chart, plot);
-  float top = chart.frame.min.y + 0.2f * pen.body;
-  for (std::size_t i = 0; i < plot.bars.size() && top + bar_step(pen) <= chart.frame.max.y + 1; ++i) {
-    draw_bar(pen, chart, plot.bars[i], top, static_cast<int>(i) == plot.chosen);
-    top += bar_step(pen);
-  }
+  for (std::size_t i = 0; i < plot.bars.size(); ++i)
+    draw_bar(pen, chart, plot.bars[i], pick_row(pen, area, i).min.y, i == plot.chosen);
   draw_x_tick(pen, chart, 0.0, "0");
   if (plot.window_low) draw_x_tick(pen, chart, plot.window_low->in_mm(), show(*plot.window_low));
   if (plot.window_high) draw_x_tick(pen, chart, plot.window_high->in_mm(), show(*plot.window_high));

@@ -19,13 +19,14 @@ struct PickBar {
 };
 
 struct PickPlot {
-  std::vector<PickBar> bars;  // best first; as many as there is room for are drawn
+  std::vector<PickBar> bars;  // best first
   std::optional<Length> window_low;
   std::optional<Length> window_high;
-  int chosen = 0;  // drawn in the accent colour
+  std::size_t chosen = 0;  // drawn in the accent colour
 };
 
 float pick_height(const Pen& pen, std::size_t bars);
+Area pick_row(const Pen& pen, const Area& area, std::size_t bar);  // a bar with its name: what a finger may tap
 void draw_pick(const Pen& pen, const Area& area, const PickPlot& plot, FunctionView<std::string(Length)> show);
 
 }  // namespace camside::screens

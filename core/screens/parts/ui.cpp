@@ -246,6 +246,14 @@ bool Ui::row(std::string_view id, const std::string& label, const std::string& v
   return fired;
 }
 
+bool Ui::tappable(std::string_view id, const std::string& label, const Area& where, bool chosen) {
+  const bool fired = area(id, Role::Choice, label, {where.width(), where.height()}, [&](const Area& at, bool pressed) {
+    if (pressed) ImGui::GetWindowDrawList()->AddRect(at.min, at.max, theme_.accent, rounding, 0, theme_.stroke);
+  });
+  items_.back().chosen = chosen;
+  return fired;
+}
+
 bool Ui::chip(std::string_view id, const std::string& label, ImVec2 size, bool on) {
   const bool fired = area(id, Role::Choice, label, size, [&](const Area& at, bool pressed) {
     ImDrawList* const list = ImGui::GetWindowDrawList();

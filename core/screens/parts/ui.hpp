@@ -67,6 +67,8 @@ class Ui {
   // Free area that takes a press: a tile, a key. `draw` gets the area and whether the finger is on it.
   bool area(std::string_view id, Role role, const std::string& label, ImVec2 size,
             FunctionView<void(const Area&, bool pressed)> draw, bool enabled = true);
+  // A part of a drawing that takes a press; the drawing stands already.
+  bool tappable(std::string_view id, const std::string& label, const Area& where, bool chosen);
 
   // Text centred or left in an area, in the largest size up to `size` that fits on one line or wrapped, down to the
   // share `least` of it.
