@@ -1,7 +1,5 @@
 #include "command_line_log.hpp"
 
-#include <chrono>
-#include <ctime>
 #include <memory>
 
 #include "command_line_files.hpp"
@@ -56,13 +54,7 @@ Said with_log(const std::string& folder, Then then) {
 }
 
 Stamp stamp_now(const std::string& by) {
-  const auto now = std::chrono::system_clock::now();
-  const std::time_t seconds = std::chrono::system_clock::to_time_t(now);
-  std::tm local{};
-  ::localtime_r(&seconds, &local);
-  const auto ms = std::chrono::duration_cast<std::chrono::milliseconds>(now.time_since_epoch()).count();
-  constexpr long in_a_minute = 60;
-  return {new_id(), iso_time(ms, static_cast<int>(local.tm_gmtoff / in_a_minute)), by};
+  return {new_id(), iso_time_now(), by};
 }
 
 bool changes(const Change& c, const LogArguments& args) {

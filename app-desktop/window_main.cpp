@@ -61,7 +61,7 @@ int main() {
   const auto fonts = camside::fonts::load();
   camside::DesktopPlatform platform;
   camside::DiskStore store(folder, Window::wake);
-  Shell shell(store, platform, {fonts.words, fonts.bold, fonts.figures});
+  Shell shell(store, platform, {fonts.words, fonts.bold});
   run(window, shell);
   return 0;
 }

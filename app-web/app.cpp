@@ -20,7 +20,7 @@ bool App::open() {
   ImGui::GetIO().IniFilename = nullptr;
   if (!window_.open()) return false;
   const fonts::Loaded fonts = fonts::load();
-  shell_.emplace(store_, platform_, screens::Fonts{fonts.words, fonts.bold, fonts.figures});
+  shell_.emplace(store_, platform_, screens::Fonts{fonts.words, fonts.bold});
   return true;
 }
 
@@ -101,6 +101,11 @@ void App::loaded(int ticket, bool worked, BrowserStore::Versions versions) {
 void App::saved(int ticket, int answer) {
   using Answer = BrowserStore::Answer;
   store_.saved(ticket, answer > 0 ? Answer::Saved : answer < 0 ? Answer::Full : Answer::Refused);
+  changed();
+}
+
+void App::kept(screens::Kept kept) {
+  platform_.kept_here = std::move(kept);
   changed();
 }
 

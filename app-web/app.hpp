@@ -29,6 +29,7 @@ class App {
 
   void loaded(int ticket, bool worked, BrowserStore::Versions versions);
   void saved(int ticket, int answer);
+  void kept(screens::Kept kept);
 
   const char* items();  // what is on screen, as JSON
 

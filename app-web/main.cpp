@@ -75,6 +75,11 @@ EMSCRIPTEN_KEEPALIVE void camside_saved(int ticket, int answer) {
   app->saved(ticket, answer);
 }
 
+// The version that runs, whether it is kept on this device, whether a newer one waits to be taken.
+EMSCRIPTEN_KEEPALIVE void camside_kept(int kept, int update_ready, char* version, int length) {
+  app->kept({kept != 0, update_ready != 0, taken(version, length)});
+}
+
 // What is on screen as JSON, for tests; changes nothing.
 EMSCRIPTEN_KEEPALIVE const char* camside_items() {
   return app->items();

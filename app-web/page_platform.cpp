@@ -1,13 +1,11 @@
 #include "page_platform.hpp"
 
 #include <emscripten/emscripten.h>
-#include <fmt/format.h>
 
-#include <cstdlib>
-#include <ctime>
 #include <utility>
 
 #include "bridge.hpp"
+#include "records/iso_time.hpp"
 
 namespace camside::page {
 
@@ -36,13 +34,11 @@ double PagePlatform::seconds() const {
 }
 
 std::string PagePlatform::local_time() const {
-  const std::time_t now = std::time(nullptr);
-  std::tm local{};
-  localtime_r(&now, &local);
-  const long offset_min = local.tm_gmtoff / 60;
-  return fmt::format("{:04}-{:02}-{:02}T{:02}:{:02}:{:02}{}{:02}:{:02}", local.tm_year + 1900, local.tm_mon + 1,
-                     local.tm_mday, local.tm_hour, local.tm_min, local.tm_sec, offset_min < 0 ? '-' : '+',
-                     std::labs(offset_min) / 60, std::labs(offset_min) % 60);
+  return records::iso_time_now();
+}
+
+void PagePlatform::take_update() {
+  page::take_update();
 }
 
 void PagePlatform::text(std::string text) {

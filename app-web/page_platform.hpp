@@ -16,6 +16,8 @@ class PagePlatform : public screens::Platform {
   screens::Insets insets() const override { return edges; }
   double seconds() const override;
   std::string local_time() const override;
+  screens::Kept kept() const override { return kept_here; }
+  void take_update() override;
 
   // What the page tells.
   void text(std::string text);
@@ -23,6 +25,7 @@ class PagePlatform : public screens::Platform {
   bool light = false;
   bool still = false;
   screens::Insets edges;
+  screens::Kept kept_here;
 
  private:
   screens::TextRequest request_;

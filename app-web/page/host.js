@@ -2,6 +2,7 @@
 // what SDL2 lacks: a text field, storage, clipboard, wake lock, theme, safe area.
 import createCamside from "./camside_web.js";
 import { closeTextField, openTextField } from "./text_field.js";
+import { keepOffline, takeUpdate } from "./offline.js";
 import * as store from "./store.js";
 
 const canvas = document.getElementById("canvas");
@@ -153,11 +154,22 @@ function textTo(call, text) {
 }
 
 let saving = 0;  // saves that the browser has not confirmed yet
+const whenSaved = [];
+
+function allSaved() {
+  return saving === 0 ? Promise.resolve() : new Promise((resolve) => whenSaved.push(resolve));
+}
+
+function saveEnded() {
+  saving -= 1;
+  if (saving === 0) for (const go of whenSaved.splice(0)) go();
+}
 
 // What the program asks of the page; called from bridge.cpp.
 const host = {
   requestFrame,
   keepAwake,
+  takeUpdate,
   cursor(style) { canvas.style.cursor = style; },
   copy(text) { navigator.clipboard?.writeText(text).catch(() => {}); },
   closeText: closeTextField,
@@ -175,7 +187,7 @@ const host = {
   },
   save(ticket, name, address, length) {
     saving += 1;
-    store.save(name, bytesFrom(address, length)).finally(() => { saving -= 1; }).then(
+    store.save(name, bytesFrom(address, length)).finally(saveEnded).then(
       () => program._camside_saved(ticket, 1),
       (error) => { console.warn("save", error); program._camside_saved(ticket, error?.name === "QuotaExceededError" ? -1 : 0); });
   },
@@ -204,6 +216,8 @@ async function start() {
   watchInput();
   watchSize();
   requestFrame();
+  await keepOffline(({ version, kept, update }) =>
+    program._camside_kept(kept ? 1 : 0, update ? 1 : 0, ...bytesTo(new TextEncoder().encode(version))), allSaved);
 }
 
 start().catch((error) => {

@@ -9,7 +9,5 @@ namespace camside::fonts {
 
 std::span<const unsigned char> regular();
 std::span<const unsigned char> bold();
-// For figures: every digit is equally wide. Has ASCII and the signs that stand by figures only.
-std::span<const unsigned char> mono();
 
 }  // namespace camside::fonts

@@ -10,7 +10,6 @@ namespace camside::fonts {
 struct Loaded {
   ImFont* words = nullptr;
   ImFont* bold = nullptr;
-  ImFont* figures = nullptr;
 };
 
 inline ImFont* add(std::span<const unsigned char> bytes, bool merge = false) {
@@ -25,9 +24,7 @@ inline Loaded load() {
   Loaded loaded;
   loaded.words = add(regular());
   loaded.bold = add(bold());
-  add(regular(), true);  // letters that the font before it lacks
-  loaded.figures = add(mono());
-  add(regular(), true);
+  add(regular(), true);  // characters that bold lacks
   return loaded;
 }
 

@@ -199,10 +199,10 @@ tl::expected<Result, Findings> solve(const Input& input);
 std::string choice_text(const Input& input, const Set& set, const Candidate& c);
 std::string standing_text(const Input& input, const Set& set, const Candidate& c);
 
-// The pair of one mesh of the set (its place in Set::meshes) as the combination leaves it, at its tightest, as measured:
-// radii and thicknesses for a drawing of the teeth. The first gear by its own measure where that is a thickness or a
-// size over pins, the other by what the lash leaves; by radius or class both are thinned alike. Refused where
-// gear_pair::solve refuses.
+// The pair of one mesh of the set (its place in Set::meshes) as the combination leaves it, at its tightest, as
+// measured: radii and thicknesses for a drawing of the teeth. The first gear by its own measure where that is a
+// thickness or a size over pins, the other by what the lash leaves; by radius or class both are thinned alike. Refused
+// where gear_pair::solve refuses.
 tl::expected<gear_pair::Result, Findings> teeth(const Input& input, const Set& set, const Candidate& c,
                                                 std::size_t mesh);
 

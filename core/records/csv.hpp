@@ -7,8 +7,8 @@
 //
 // Between the columns stands a comma, a semicolon or a tab; with a semicolon or a tab numbers may have a decimal comma.
 // A cell may carry its own unit ("0.6 thou") in place of the column's. Yes and no are written so, or true and false, y
-// and n, 1 and 0. Cells may stand in double quotes. Without a header the caller names the columns in the same words. The
-// unit of a length or an angle is never guessed.
+// and n, 1 and 0. Cells may stand in double quotes. Without a header the caller names the columns in the same words.
+// The unit of a length or an angle is never guessed.
 //
 // Findings raised: 100-102 as for files, 130 a cell that can't be used (with its line), 131 the header or the number of
 // columns, 132 no readings, 133 not a kind with a list of readings.

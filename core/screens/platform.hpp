@@ -22,6 +22,14 @@ struct TextRequest {
   std::function<void()> done;                // exactly once
 };
 
+// Kept on the device so that it opens without signal: a page that was visited. Programs that are installed leave it
+// empty.
+struct Kept {
+  bool kept = false;
+  bool update_ready = false;  // a newer version waits until its owner takes it
+  std::string version;
+};
+
 class Platform {
  public:
   virtual ~Platform() = default;
@@ -36,7 +44,9 @@ class Platform {
   virtual bool light_wanted() const = 0;  // what the system prefers: Sun, else Shop
   virtual bool still_wanted() const = 0;  // the system asks for less motion
   virtual Insets insets() const = 0;
-  virtual double seconds() const = 0;          // since some moment, never backwards
+  virtual double seconds() const = 0;  // since some moment, never backwards
+  virtual Kept kept() const { return {}; }
+  virtual void take_update() {}                // called only while nothing is being saved
   virtual std::string local_time() const = 0;  // 2026-05-03T14:30:00+02:00, for records
 };
 

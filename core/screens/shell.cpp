@@ -268,7 +268,10 @@ void Shell::draw_save_state(Ui& ui) {
 }
 
 void Shell::draw_bench(Ui& ui, bool as_list) {
-  if (!as_list) draw_save_state(ui);
+  if (!as_list) {
+    draw_save_state(ui);
+    draw_update(ui);
+  }
   const float gap = 12;
   const float w = ui.width();
   const int columns = as_list ? 1 : w > 620 ? 3 : w >= 300 && settings_.text_scale < 1.4f ? 2 : 1;
@@ -304,6 +307,19 @@ void Shell::draw_coming(Ui& ui, const char* title, const char* text) {
   ui.text(text);
 }
 
+void Shell::draw_kept(Ui& ui) {
+  const Kept kept = platform_.kept();
+  if (!kept.version.empty()) ui.quiet(words::version(kept.version));
+  if (kept.kept) ui.quiet(words::kept_on_device());
+  draw_update(ui);
+}
+
+// Offered, never forced, and not before all is saved.
+void Shell::draw_update(Ui& ui) {
+  if (!platform_.kept().update_ready) return;
+  if (ui.row("update", words::update_ready(), words::load_it(), job_.all_safe())) platform_.take_update();
+}
+
 void Shell::draw_setup(Ui& ui) {
   Settings s = settings_;
   const std::string systems[] = {"Inch", "Metric"};
@@ -329,6 +345,7 @@ void Shell::draw_setup(Ui& ui) {
   ui.gap(12);
   ui.heading("Camside");
   ui.quiet(words::about());
+  draw_kept(ui);
   change(s);
 }
 

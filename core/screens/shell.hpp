@@ -67,6 +67,8 @@ class Shell {
   void draw_coming(Ui& ui, const char* title, const char* text);
   void draw_setup(Ui& ui);
   void draw_save_state(Ui& ui);
+  void draw_kept(Ui& ui);
+  void draw_update(Ui& ui);
   QuestionScreen* current() const;
   void keys();
 

@@ -155,6 +155,18 @@ std::string teeth_as_chosen(const std::string& mesh) {
 std::string teeth_cannot_be_drawn(const std::string& mesh) {
   return "The teeth of the " + mesh + " can't be drawn for this choice. Tap a bar for another";
 }
+std::string version(const std::string& name) {
+  return "Version " + name;
+}
+const char* kept_on_device() {
+  return "Kept on this device: it opens without signal";
+}
+const char* update_ready() {
+  return "A newer Camside is here. Nothing you entered is touched";
+}
+const char* load_it() {
+  return "Load it";
+}
 std::string way_of_turning(const std::string& sense, bool longer) {
   return sense + ", seen from above: " + (longer ? "longer" : "shorter");
 }

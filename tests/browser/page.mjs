@@ -17,8 +17,9 @@ const FLAGS = [
 ];
 
 // CAMSIDE_SITE: another built page than build/web/site, for instance one with a planted fault.
-export async function startServer() {
-  const site = process.env.CAMSIDE_SITE ?? path.join(root, "build/web/site");
+export const builtSite = process.env.CAMSIDE_SITE ?? path.join(root, "build/web/site");
+
+export async function startServer(site = builtSite) {
   const server = spawn(path.join(root, "scripts/serve"), [site, "--port", "0"], { stdio: ["ignore", "pipe", "inherit"] });
   const line = await new Promise((resolve, reject) => {
     server.stdout.once("data", (data) => resolve(String(data)));

@@ -1,6 +1,7 @@
 // Runs the browser tests: "ok<tab>name" or "failed<tab>name" for each, one browser, a fresh profile for every test.
 import assert from "node:assert/strict";
 import { frames, openPage, PHONE, rest, settled, startBrowser, startServer } from "./page.mjs";
+import { tests as offline } from "./offline.mjs";
 import { tests as touch } from "./touch.mjs";
 
 const tests = {
@@ -86,6 +87,7 @@ const tests = {
   },
 
   ...touch,
+  ...offline,
 };
 
 function canvasSize(page) {

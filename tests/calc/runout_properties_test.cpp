@@ -157,8 +157,8 @@ RC_GTEST_PROP(RunoutProperties, AHigherLimitNeverMakesTheVerdictWorse, ()) {
   }
 }
 
-// The needle is said not to have passed zero: neighbours that grow nearly a dial's turn apart would else be asked about,
-// and a question turns Outside into Not proven.
+// The needle is said not to have passed zero: neighbours that grow nearly a dial's turn apart would else be asked
+// about, and a question turns Outside into Not proven.
 RC_GTEST_PROP(RunoutProperties, MoreRunoutNeverMakesTheVerdictBetter, ()) {
   Input in = any_stations();
   in.readings_checked = true;  // it grows beyond anything usual

@@ -15,7 +15,8 @@ namespace camside::records {
 namespace {
 
 rc::Gen<std::string> some_text() {
-  return rc::gen::resize(12, rc::gen::container<std::string>(rc::gen::elementOf(std::string("abc 019.,-+/°\"\\ä\n{}[]:µ"))));
+  return rc::gen::resize(
+      12, rc::gen::container<std::string>(rc::gen::elementOf(std::string("abc 019.,-+/°\"\\ä\n{}[]:µ"))));
 }
 
 // Valid UTF-8 without NUL: pieces put together.

@@ -92,8 +92,6 @@ class Harness {
     fonts_.words = add_font("regular.otf");
     fonts_.bold = add_font("bold.otf");
     add_font("regular.otf", true);  // as the apps do (assets/fonts/load.hpp)
-    fonts_.figures = add_font("mono.otf");
-    add_font("regular.otf", true);
     store.kept = options.kept;
     platform.light = options.light;
     shell = std::make_unique<Shell>(store, platform, fonts_);

@@ -42,9 +42,8 @@ class Pen {
   Ink ink;
   ImFont* words = nullptr;
   ImFont* bold = nullptr;
-  ImFont* figures = nullptr;  // tabular
-  float body = 16.0f;         // size of a label in pixels, text scale included
-  float stroke = 2.0f;        // Sun draws heavier
+  float body = 16.0f;   // size of a label in pixels, text scale included
+  float stroke = 2.0f;  // Sun draws heavier
 
   ImVec2 size_of(const std::string& text, float size, ImFont* font = nullptr) const;
   void write(ImVec2 at, Anchor anchor, const std::string& text, ImU32 colour, float size = 0,

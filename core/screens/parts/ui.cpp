@@ -91,7 +91,6 @@ Pen Ui::pen(ImU32 ground) const {
   p.ink = ink_of(theme_, ground);
   p.words = fonts_.words;
   p.bold = fonts_.bold;
-  p.figures = fonts_.figures;
   p.body = px(label_size);
   p.stroke = theme_.stroke;
   return p;

@@ -17,9 +17,8 @@
 namespace camside::screens {
 
 struct Fonts {
-  ImFont* words = nullptr;    // B612 regular
-  ImFont* bold = nullptr;     // B612 bold
-  ImFont* figures = nullptr;  // B612 mono: tabular figures
+  ImFont* words = nullptr;  // B612 regular; the digits of both are equally wide, so that figures do not dance
+  ImFont* bold = nullptr;
 };
 
 enum class Look : std::uint8_t { Plain, Main, Quiet };

@@ -1,0 +1,116 @@
+// Camside kept on the device: without a server, from one version to the next, half a version, and the way back. Each test has
+// a server and a copy of the page of its own, to be changed and stopped.
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { appendFileSync, copyFileSync, cpSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { builtSite, item, items, openPage, rest, root, settled, startServer, tap } from "./page.mjs";
+
+const OFFER = "A newer Camside is here. Nothing you entered is touched";
+
+export const tests = {
+  async "opens without the server once it was visited"({ context }) {
+    await served(async ({ server, page }) => {
+      await kept(page);
+      server.stop();
+      const troubles = page.troubles.length;
+      await page.reload();
+      await usable(page);
+      await tap(page, "Gear pair");
+      assert.ok((await items(page)).some((one) => one.label === "Back"));
+      assert.deepEqual(page.troubles.slice(troubles), []);
+    }, context);
+  },
+
+  async "offers a newer version and takes it only when told"({ context }) {
+    await served(async ({ site, page }) => {
+      const before = await kept(page);
+      newVersion(site);
+      await page.evaluate(async () => { globalThis.sameLoad = true; await (await navigator.serviceWorker.ready).update(); });
+      await waitFor(page, OFFER);
+      await rest(1000);
+      assert.equal(await page.evaluate(() => globalThis.sameLoad), true, "it loaded anew by itself");
+      await Promise.all([page.waitForEvent("load"), tap(page, OFFER).catch(() => {})]);  // the tap ends this load of the page
+      await usable(page);
+      assert.notEqual(await kept(page), before);
+      await settled(page);
+      assert.ok(!(await items(page)).some((one) => one.label === OFFER));
+      assert.equal((await page.evaluate(() => caches.keys())).length, 1, "the version before is still kept");
+    }, context);
+  },
+
+  async "keeps the version it has when the newer one comes in parts"({ context }) {
+    await served(async ({ site, page }) => {
+      const before = await kept(page);
+      newVersion(site);
+      appendFileSync(path.join(site, "style.css"), "/* not what the list of this version says */");
+      await page.evaluate(async () => { await (await navigator.serviceWorker.ready).update().catch(() => {}); });
+      await page.waitForFunction(async () => (await navigator.serviceWorker.getRegistration()).installing === null);
+      assert.equal(await page.evaluate(async () => (await navigator.serviceWorker.getRegistration()).waiting), null);
+      assert.deepEqual(await page.evaluate(() => caches.keys()), [`camside ${before}`]);
+      await page.reload();
+      await usable(page);
+      assert.equal(await kept(page), before);
+    }, context);
+  },
+
+  async "lets go of every kept version when the server says so, and keeps the records"({ context }) {
+    await served(async ({ site, page }) => {
+      await kept(page);
+      await page.evaluate(async () => (await import("./store.js")).save("try", new Uint8Array([7])));
+      copyFileSync(path.join(root, "app-web/service_worker_off.js"), path.join(site, "service_worker.js"));
+      await page.evaluate(async () => { await (await navigator.serviceWorker.ready).update(); });
+      await page.waitForFunction(async () => (await caches.keys()).length === 0).catch(() => {});
+      await usable(page);
+      assert.deepEqual(await page.evaluate(() => caches.keys()), []);
+      assert.deepEqual(await page.evaluate(async () => [...(await (await import("./store.js")).load("try")).newest]), [7]);
+    }, context);
+  },
+
+  async "can be put on a phone's home screen"({ page, context }) {
+    await kept(page);
+    const session = await context.newCDPSession(page);
+    const { installabilityErrors } = await session.send("Page.getInstallabilityErrors");
+    assert.deepEqual(installabilityErrors.map((one) => one.errorId).filter((one) => one !== "in-incognito"), []);
+    const { errors } = await session.send("Page.getAppManifest");
+    assert.deepEqual(errors, []);
+  },
+};
+
+async function served(work, context) {
+  const site = mkdtempSync(path.join(tmpdir(), "camside-site-"));
+  cpSync(builtSite, site, { recursive: true });
+  const server = await startServer(site);
+  try {
+    await work({ site, server, page: await openPage(context, server.address) });
+  } finally {
+    server.stop();
+    rmSync(site, { recursive: true });
+  }
+}
+
+function newVersion(site) {
+  appendFileSync(path.join(site, "style.css"), "/* newer */\n");
+  execFileSync("cmake", [`-DSITE=${site}`, `-DTEMPLATE=${path.join(root, "app-web/service_worker.js")}`, "-P", path.join(root, "app-web/precache.cmake")]);
+}
+
+// Waits until this version is kept whole; → its name.
+function kept(page) {
+  return page.evaluate(async () => {
+    const { active } = await navigator.serviceWorker.ready;
+    const { port1, port2 } = new MessageChannel();
+    active.postMessage("version", [port2]);
+    return new Promise((resolve) => { port1.onmessage = (event) => resolve(event.data); });
+  });
+}
+
+function usable(page) {
+  return page.waitForFunction(() => performance.getEntriesByName("usable").length > 0, null, { timeout: 60000 });
+}
+
+async function waitFor(page, label) {
+  await page.waitForFunction((wanted) => camside.items().some((one) => one.label === wanted && one.enabled), label);
+  await settled(page);
+  return item(page, label);
+}
