@@ -154,7 +154,8 @@ void BikePage::draw_facts(Ui& ui, BikeLog& log, Asked& asked) {
 }
 
 void BikePage::draw_filter(Ui& ui) {
-  if (kinds_.size() < 3) return;
+  const bool all_alike = kinds_.size() < 3 && kinds_.back() != deleted_ones;
+  if (all_alike) return;
   const auto now = std::find(kinds_.begin(), kinds_.end(), filter_) - kinds_.begin();
   const int pressed = ui.segmented("filter", words::show_kinds(), kind_labels_, static_cast<int>(now));
   if (pressed < 0) return;

@@ -15,13 +15,19 @@ using records::Entry;
 using records::Line;
 
 void BikesScreen::open(const std::string& bike) {
-  editor_.close();
+  set_aside();
   entry_.close();
   page_.open(bike);
 }
 
+// What was typed waits here until it is continued.
+void BikesScreen::set_aside() {
+  if (editor_.changed()) unfinished_.push_back(editor_.draft());
+  editor_.close();
+}
+
 void BikesScreen::back() {
-  if (editor_.active()) return editor_.close();
+  if (editor_.active()) return set_aside();
   if (entry_.is_open()) return entry_.close();
   page_.close();
 }
@@ -172,12 +178,27 @@ void BikesScreen::draw_list(Ui& ui, bool aside) {
 
 // ---- the pages
 
+void BikesScreen::draw_unfinished(Ui& ui) {
+  std::optional<std::size_t> chosen;
+  for (std::size_t i = 0; i < unfinished_.size(); ++i) {
+    const std::string label = words::unfinished(records::label_of_entry(unfinished_[i].kind()));
+    if (ui.row("unfinished " + std::to_string(i), label, words::go_on())) chosen = i;
+  }
+  if (!chosen) return;
+  Entry draft = std::move(unfinished_[*chosen]);
+  unfinished_.erase(unfinished_.begin() + static_cast<std::ptrdiff_t>(*chosen));
+  if (log_.bike(draft.bike())) page_.open(draft.bike());
+  editor_.begin(std::move(draft), clock_unit());
+}
+
 void BikesScreen::draw_page(Ui& ui, System system) {
   if (editor_.active()) {
     editor_.draw(ui, platform_, system);
     return take_finished();
   }
   draw_last_change(ui, log_);
+  draw_unfinished(ui);
+  if (editor_.active()) return;
   if (entry_.is_open()) return carry_out(entry_.draw(ui, log_, system));
   if (page_.is_open()) return carry_out(page_.draw(ui, log_, system));
   draw_list(ui, false);

@@ -31,6 +31,8 @@ class BikesScreen {
 
  private:
   void open(const std::string& bike);
+  void set_aside();
+  void draw_unfinished(Ui& ui);
   void add_bike();
   void add_demo();
   void write(const std::string& kind);
@@ -50,6 +52,7 @@ class BikesScreen {
   BikePage page_;
   EntryPage entry_;
   EntryEditor editor_;
+  std::vector<records::Entry> unfinished_;  // left by another way than "Save" or "Discard"
   bool removed_shown_ = false;
   std::optional<records::Record> reopened_;
 };

@@ -47,6 +47,7 @@ FormPlan plan_of(const std::vector<FormField>& fields) {
 void EntryEditor::start(records::Entry draft, const Unit* unit) {
   close();
   draft_ = std::move(draft);
+  begun_ = draft_;
   unit_ = unit;
   active_ = true;
   look_again();
@@ -192,7 +193,7 @@ void EntryEditor::draw(Ui& ui, Platform& platform, System system) {
   carry_out(form_.draw(ui, fields_, plan_, findings_, keypad_.path(), system), platform, system);
   draw_day(ui);
   ui.gap(12);
-  if (ui.button("cancel entry", words::cancel(), Look::Quiet)) close();
+  if (ui.button("discard entry", words::discard(), Look::Quiet)) close();
   ui.gap(24);
 }
 

@@ -20,6 +20,8 @@ class EntryEditor {
   void begin_at_once(records::Entry draft, const Unit* unit);
   void close();
   bool active() const { return active_; }
+  bool changed() const { return active_ && draft_.record.json != begun_.record.json; }
+  const records::Entry& draft() const { return draft_; }
   bool keypad_open() const { return active_ && keypad_.is_open(); }
   bool holding() const { return keypad_.holding(); }
   std::string title() const { return records::label_of_entry(draft_.kind()); }
@@ -45,6 +47,7 @@ class EntryEditor {
   void draw_refusals(Ui& ui);
 
   records::Entry draft_;
+  records::Entry begun_;  // as it was before anything was typed
   EntryForm form_;
   FormPlan plan_;
   Keypad keypad_;

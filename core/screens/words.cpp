@@ -296,8 +296,14 @@ const char* day() {
 const char* save() {
   return "Save";
 }
-const char* cancel() {
-  return "Cancel";
+const char* discard() {
+  return "Discard";
+}
+const char* go_on() {
+  return "Go on";
+}
+std::string unfinished(const std::string& what) {
+  return "Not finished: " + what;
 }
 const char* no_nickname() {
   return "The bike has no nickname";

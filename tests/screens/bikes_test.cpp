@@ -124,6 +124,23 @@ TEST_F(Bikes, AReadingThatCannotBeTakenStaysWithWhatIsWrong) {
   EXPECT_EQ(h.find("Odometer")->value, "9999999 mi");
 }
 
+TEST_F(Bikes, WhatWasTypedWaitsWhenOneGoesBack) {
+  Harness h(with(one_bike()));
+  open_brindle(h);
+  h.tap(words::add_an_entry());
+  h.tap("Note");
+  h.tap("Note");
+  h.platform.asked.changed("Rattles when cold");
+  h.run();
+  h.tap(words::back());
+  h.tap(words::unfinished("Note"));
+  ASSERT_NE(h.find("Note"), nullptr);
+  EXPECT_EQ(h.find("Note")->value, "Rattles when cold");
+  h.tap(words::save());
+  EXPECT_EQ(kept_of(h, "note"), 1U);
+  EXPECT_EQ(h.find(words::unfinished("Note")), nullptr);
+}
+
 TEST_F(Bikes, TheNewestStandsOnTop) {
   Harness h(with({bike_called("Brindle", "b1"), reading("o1", "2026-02-01T10:00:00.000+01:00", "100 mi"),
                   reading("o2", "2026-03-01T10:00:00.000+01:00", "200 mi")}));

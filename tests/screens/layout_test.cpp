@@ -105,14 +105,14 @@ TEST_P(Layout, HoldsOnEveryPageOfTheBikes) {
   check(h, c, "no bike");
   h.tap(words::add_bike());
   check(h, c, "a new bike");
-  h.tap(words::cancel());
+  h.tap(words::discard());
   h.tap(words::show_demo_bike());
   check(h, c, "demo bike");
   h.tap(words::add_an_entry());
   check(h, c, "kinds of entry");
   h.tap("Finding");
   check(h, c, "a new finding");
-  h.tap(words::cancel());
+  h.tap(words::discard());
   h.tap(words::log_odometer());
   check(h, c, "keypad");
   h.press(ImGuiKey_Escape);
