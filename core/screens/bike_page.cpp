@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "records/demo_bike.hpp"
 #include "records/log_csv.hpp"
 #include "screens/words.hpp"
 
@@ -62,6 +63,14 @@ std::string shortened(ImFont* font, float size, const std::string& text, float r
 
 }  // namespace
 
+std::string words_for(const Entry& entry) {
+  const auto measured = entry.measurement();
+  const records::RecordKind* const kind = measured ? records::find_kind(measured->kind()) : nullptr;
+  const std::string label(kind ? std::string(kind->label) : records::label_of_entry(entry.kind()));
+  const std::string what = kind ? measured->name() : records::what_of(entry);
+  return what.empty() ? label : label + ": " + what;
+}
+
 void BikePage::open(std::string bike) {
   bike_ = std::move(bike);
   adding_ = false;
@@ -110,13 +119,13 @@ const BikePage::RowText& BikePage::text_of(const BikeLog& log, const Bike& bike,
   const Line& line = bike.lines[at];
   const Entry& entry = main_entry(log.log(), line);
   RowText text;
-  const std::string what = records::what_of(entry);
-  text.what = records::label_of_entry(entry.kind()) + (what.empty() ? "" : ": " + what);
+  text.what = words_for(entry);
   text.about = line.day.substr(0, 10);
   text.apart = line.apart;
   if (line.deleted) text.about += std::string(" · ") + words::deleted_state();
   if (line.apart) text.about += std::string(" · ") + words::changed_apart();
-  for (const std::string& more : {entry.entered_text("grade"), entry.entered_text("proof"), entry.by(), entry.note()})
+  const std::string note = entry.note() == records::invented_mark ? words::invented_beside("") : entry.note();
+  for (const std::string& more : {entry.entered_text("grade"), entry.entered_text("proof"), entry.by(), note})
     if (!more.empty()) text.about += " · " + more;
   return texts_.emplace(at, std::move(text)).first->second;
 }

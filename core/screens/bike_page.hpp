@@ -13,6 +13,9 @@
 
 namespace camside::screens {
 
+// What an entry is about, in a line: "Odometer: 41,300 mi", "Runout: Pinion shaft, plate off".
+std::string words_for(const records::Entry& entry);
+
 class BikePage {
  public:
   struct Asked {

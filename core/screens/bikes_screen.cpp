@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "records/demo_bike.hpp"
-#include "records/log_csv.hpp"
 #include "records/new_id.hpp"
 #include "screens/parts/answer.hpp"
 #include "screens/words.hpp"
@@ -124,9 +123,8 @@ void BikesScreen::take_finished() {
   std::optional<Entry> entry = editor_.take_finished();
   if (!entry) return;
   const std::string bike = entry->bike();
-  const std::string what = records::what_of(*entry);
-  const std::string label = records::label_of_entry(entry->kind()) + (what.empty() ? "" : ": " + what);
-  if (log_.add({std::move(*entry)}, label) && !page_.is_open()) open(bike);
+  const std::string what = words_for(*entry);
+  if (log_.add({std::move(*entry)}, what) && !page_.is_open()) open(bike);
 }
 
 // ---- the list
@@ -198,6 +196,7 @@ void BikesScreen::draw_page(Ui& ui, System system) {
   }
   draw_last_change(ui, log_);
   draw_unfinished(ui);
+  ui.gap(8);
   if (editor_.active()) return;
   if (entry_.is_open()) return carry_out(entry_.draw(ui, log_, system));
   if (page_.is_open()) return carry_out(page_.draw(ui, log_, system));

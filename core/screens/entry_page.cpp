@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "records/form.hpp"
-#include "records/log_csv.hpp"
+#include "screens/bike_page.hpp"
 #include "screens/words.hpp"
 
 namespace camside::screens {
@@ -124,7 +124,7 @@ void EntryPage::draw_apart(Ui& ui, BikeLog& log, const Line& line) {
 
 void EntryPage::remove(BikeLog& log, const Line& line) {
   const std::vector<Entry> old = current_of(log, line);
-  const std::string what = words::deleted(records::label_of_entry(old.front().kind()));
+  const std::string what = words::deleted(words_for(old.front()));
   log.add({records::deletion(log.log(), old, log.next_stamp())}, what);
 }
 

@@ -174,7 +174,7 @@ TEST_F(Bikes, WhatIsDeletedIsUndoneInOneTap) {
   h.tap(words::delete_entry());
   h.tap(words::back());
   EXPECT_EQ(h.find("Odometer: 100 mi"), nullptr);
-  h.tap("Saved: Odometer deleted");
+  h.tap("Saved: Odometer: 100 mi deleted");
   EXPECT_NE(h.find("Odometer: 100 mi"), nullptr);
   EXPECT_EQ(h.log_store.kept.size(), 4U) << "the log only grows";
 }
@@ -227,7 +227,7 @@ TEST_F(Bikes, AMeasurementGoesToTheOnlyBikeInOneTapAndComesBackWithItsDrawing) {
   h.tap(words::new_measurement());
   EXPECT_EQ(h.find_text("runout drawing"), nullptr);
   open_brindle(h);
-  const Item* const line = h.find_text("Measurement: runout");
+  const Item* const line = h.find_text("Runout: ");
   ASSERT_NE(line, nullptr);
   h.tap(std::string(line->label));
   h.tap(words::show_on_bench());
@@ -241,7 +241,7 @@ TEST_F(Bikes, AMeasurementThatIsNoLongerOnTheBenchIsPutThere) {
   Harness h(with({}));
   open(h);
   h.tap(words::show_demo_bike());
-  h.tap("Measurement: runout: Pinion shaft, plate off");
+  h.tap("Runout: Pinion shaft, plate off");
   h.tap(words::show_on_bench());
   ASSERT_EQ(h.shell->job().job().records.size(), 1U);
   EXPECT_NE(h.find_text("runout drawing"), nullptr);
