@@ -16,15 +16,16 @@ namespace {
 
 constexpr const char* day_path = "@day";  // stands beside what is entered, so no field of a kind is called so
 
-// What is wrong with a draft, by the paths of the form: those of "entered" lose that word.
-Findings findings_of(const records::Entry& draft) {
+// What is wrong with a draft, by the paths of the form: those of "entered" lose that word. What is only missing yet is
+// said when it is to be saved.
+Findings findings_of(const records::Entry& draft, bool saving) {
   constexpr std::string_view entered = "entered.";
   Findings some;
   for (Finding& finding : records::check_entry(draft)) {
     if (finding.field.starts_with(entered)) finding.field.erase(0, entered.size());
     if (finding.severity == Severity::Refusal) some.push_back(std::move(finding));
   }
-  if (draft.kind() == "facts" && draft.entered_text("nickname").empty())
+  if (saving && draft.kind() == "facts" && draft.entered_text("nickname").empty())
     some.push_back(remarks::entry_refused("nickname", words::no_nickname(), words::give_nickname()));
   return some;
 }
@@ -72,7 +73,7 @@ void EntryEditor::close() {
 void EntryEditor::look_again() {
   stale_ = false;
   fields_ = records::form_of(draft_.record, records::entry_kinds());
-  findings_ = findings_of(draft_);
+  findings_ = findings_of(draft_, tried_);
 }
 
 void EntryEditor::refresh() {
@@ -154,9 +155,9 @@ void EntryEditor::carry_out(const FormAction& action, Platform& platform, System
 }
 
 void EntryEditor::save() {
-  refresh();
   keypad_.close();
   tried_ = true;
+  look_again();
   at_once_ = false;
   finished_ = findings_.empty();
 }

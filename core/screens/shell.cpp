@@ -518,7 +518,7 @@ void Shell::draw_wide(Ui& ui, const Layout& l) {
   const float header = ui.target() + 8;
   draw_places(ui, {{all.min.x, all.min.y}, {all.min.x + rail_width, all.max.y}}, true);
   float middle_x = all.min.x + rail_width + 8;
-  if (question || (bikes() && bikes()->deep())) {
+  if (question || (bikes() && bikes()->deep() && !bike_log_.rows().empty())) {
     const Area at{{middle_x, all.min.y + header}, {middle_x + list, all.max.y}};
     begin_part("list", at, margin / 2, Scroll::Bar);
     question ? draw_bench(ui, true) : bikes_.draw_list(ui, true);

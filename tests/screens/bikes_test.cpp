@@ -87,7 +87,10 @@ TEST_F(Bikes, ABikeWithoutANameIsNotTakenAndSaysWhy) {
   Harness h(with({}));
   open(h);
   h.tap(words::add_bike());
+  ASSERT_NE(h.find("Nickname"), nullptr);
+  const float calm = h.find("Nickname")->max.y - h.find("Nickname")->min.y;
   h.tap(words::save());
+  EXPECT_GT(h.find("Nickname")->max.y - h.find("Nickname")->min.y, calm) << "what is missing is said when saving";
   EXPECT_TRUE(h.log_store.kept.empty());
   EXPECT_NE(h.find_text(words::no_nickname()), nullptr);
 }
