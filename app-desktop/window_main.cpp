@@ -5,9 +5,11 @@
 #include <cstdio>
 #include <string>
 
+#include "disk_log.hpp"
 #include "disk_store.hpp"
 #include "load.hpp"
 #include "screens/shell.hpp"
+#include "storage/log_keeper.hpp"
 #include "window.hpp"
 #include "window_platform.hpp"
 
@@ -61,7 +63,9 @@ int main() {
   const auto fonts = camside::fonts::load();
   camside::DesktopPlatform platform;
   camside::DiskStore store(folder, Window::wake);
-  Shell shell(store, platform, {fonts.words, fonts.bold});
+  camside::DiskLog disk_log(folder, Window::wake);
+  camside::storage::LogKeeper log(disk_log);
+  Shell shell(store, platform, {fonts.words, fonts.bold}, &log);
   run(window, shell);
   return 0;
 }

@@ -40,6 +40,11 @@ void QuestionScreen::forget() {
   shown_id_.clear();
 }
 
+void QuestionScreen::choose(const std::string& id) {
+  forget();
+  chosen_id_ = id;
+}
+
 // The record chosen, else the newest of this kind.
 records::Record* QuestionScreen::record(storage::CurrentJob& job) {
   auto& all = job.job().records;
@@ -324,7 +329,8 @@ void QuestionScreen::draw_rest(Ui& ui, System system, bool working_beside) {
   if (!working_beside) draw_working_here(ui);
 }
 
-void QuestionScreen::draw_middle(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, Beside beside) {
+void QuestionScreen::draw_middle(Ui& ui, storage::CurrentJob& job, Platform& platform, System system,
+                                 const Beside& beside) {
   const records::Record* const of = record(job);
   refresh(of);
   if (!of) return draw_start(ui, job, platform);
@@ -335,6 +341,7 @@ void QuestionScreen::draw_middle(Ui& ui, storage::CurrentJob& job, Platform& pla
   if (!beside.drawing) draw_drawing(ui, system, most_drawing);
   draw_extra(ui, job, platform, system);
   draw_remarks(ui, what_matters_now(solved_.findings));
+  if (beside.below_drawing && solved_.solved) beside.below_drawing(*of);
   ui.gap(12);
   draw_form(ui, job, platform, system);
   ui.gap(12);

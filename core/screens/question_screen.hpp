@@ -53,16 +53,18 @@ class QuestionScreen {
   struct Beside {
     bool working = false;
     bool drawing = false;
+    std::function<void(const records::Record&)> below_drawing{};  // what can be done with the measurement shown
   };
   // The scrolling middle.
-  void draw_middle(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, Beside beside);
+  void draw_middle(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, const Beside& beside);
   // The drawing alone, where the screen has room beside the middle. False: there is none.
   bool draw_side(Ui& ui, System system, float height);
   // The one main action, or the keypad.
   void draw_bottom(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, float height);
   float bottom_height(const Ui& ui) const;
   bool complete() const { return solved_.solved && form_.first_empty().empty(); }
-  void forget();  // the job was replaced: look again
+  void forget();                       // the job was replaced: look again
+  void choose(const std::string& id);  // of several of this kind
 
  private:
   records::Record* record(storage::CurrentJob& job);

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "records/new_id.hpp"
 #include "screens/words.hpp"
 #include "units/format.hpp"
 
@@ -98,15 +99,23 @@ const char* name_of(Place place) {
 
 }  // namespace
 
-Shell::Shell(storage::Store& store, Platform& platform, const Fonts& fonts)
-    : platform_(platform), job_(store), settings_keeper_(store, "settings"), store_(store), fonts_(fonts) {
+Shell::Shell(storage::Store& store, Platform& platform, const Fonts& fonts, storage::LogKeeper* log)
+    : platform_(platform),
+      job_(store),
+      settings_keeper_(store, "settings"),
+      store_(store),
+      fonts_(fonts),
+      bike_log_(log, platform),
+      bikes_(bike_log_, platform) {
   for (QuestionLook look : {runout_look(), backlash_look(), gear_pick_look(), pushrod_look(), inspection_due_look(),
                             wear_look(), gear_pair_look(), life_look()})
     questions_.push_back(std::make_unique<QuestionScreen>(std::move(look)));
   load_settings();
-  job_.open([this, alive = std::weak_ptr<bool>(alive_)] {
+  const auto wake_up = [this, alive = std::weak_ptr<bool>(alive_)] {
     if (alive.lock()) frames_wanted_ = 3;
-  });
+  };
+  job_.open(wake_up);
+  bike_log_.open(wake_up);
 }
 
 void Shell::load_settings() {
@@ -160,14 +169,59 @@ Shell::Layout Shell::layout() const {
   return l;
 }
 
+BikesScreen* Shell::bikes() {
+  return place_ == Place::Bikes && bike_log_.present() ? &bikes_ : nullptr;
+}
+
+const BikesScreen* Shell::bikes() const {
+  return place_ == Place::Bikes && bike_log_.present() ? &bikes_ : nullptr;
+}
+
+bool Shell::typing() const {
+  if (const BikesScreen* shown = bikes()) return shown->keypad_open();
+  const QuestionScreen* const question = current();
+  return question && question->keypad_open();
+}
+
 void Shell::keys() {
-  QuestionScreen* const question = current();
-  const bool typing = question && question->keypad_open();
-  if (!typing && ImGui::IsKeyPressed(ImGuiKey_Escape, false)) open_.clear();
+  if (typing() || !ImGui::IsKeyPressed(ImGuiKey_Escape, false)) return;
+  open_.clear();
+  if (BikesScreen* shown = bikes()) shown->back();
+}
+
+// A measurement out of a bike's log, on the Bench. What lies there is kept: one that was changed since stays beside it.
+void Shell::reopen(const records::Record& measured) {
+  if (!job_.ready()) return;
+  auto& all = job_.job().records;
+  auto there = std::find_if(all.begin(), all.end(), [&](const records::Record& r) {
+    return r.kind() == measured.kind() && r.entered() == measured.entered();
+  });
+  if (there == all.end()) {
+    records::Record copy = measured;
+    if (job_.job().find(copy.id())) copy.json["id"] = records::new_id();
+    there = all.insert(all.end(), std::move(copy));
+    job_.commit();
+  }
+  const std::string id = there->id();
+  open(measured.kind());
+  if (QuestionScreen* question = current()) question->choose(id);
+}
+
+float Shell::bottom_height(const Ui& ui) const {
+  if (const BikesScreen* shown = bikes()) return shown->bottom_height(ui);
+  const QuestionScreen* const question = current();
+  return question && job_.ready() ? question->bottom_height(ui) : 0;
+}
+
+void Shell::draw_bottom(Ui& ui, float height) {
+  if (BikesScreen* shown = bikes()) return shown->draw_bottom(ui, settings_.system, height);
+  // None: another place was tapped in this frame.
+  if (QuestionScreen* question = current()) question->draw_bottom(ui, job_, platform_, settings_.system, height);
 }
 
 void Shell::draw() {
   store_.poll();
+  bike_log_.refresh();
   if (job_.ready() && !job_ready_) {
     job_ready_ = true;
     for (const auto& q : questions_) q->forget();
@@ -175,8 +229,7 @@ void Shell::draw() {
   frames_wanted_ = std::max(0, frames_wanted_ - 1);
   apply_to_imgui(theme());
   gesture_.begin_frame();
-  const QuestionScreen* const typing = current();
-  focus_.begin_frame(items_, typing && typing->keypad_open());
+  focus_.begin_frame(items_, typing());
   items_.clear();
   keys();
   const Layout l = layout();
@@ -219,30 +272,38 @@ void Shell::draw_places(Ui& ui, const Area& area, bool column) {
   end_part();
 }
 
+// The way back. True: it was taken.
+bool Shell::draw_back(Ui& ui, float height) {
+  const bool taken = ui.area("back", Role::Button, words::back(), {56, height}, [&](const Area& at, bool pressed) {
+    const Pen pen = ui.pen(ui.theme().ground);
+    const ImU32 ink = pressed ? ui.theme().text : ui.theme().accent;
+    const ImVec2 c = at.centre();
+    pen.line({c.x + 5, c.y - 10}, {c.x - 5, c.y}, ink, ui.theme().stroke * 1.3f);
+    pen.line({c.x - 5, c.y}, {c.x + 5, c.y + 10}, ink, ui.theme().stroke * 1.3f);
+  });
+  if (!taken) return false;
+  if (QuestionScreen* question = current()) question->keypad().close();
+  if (BikesScreen* shown = bikes()) shown->back();
+  open_.clear();
+  return true;
+}
+
 void Shell::draw_header(Ui& ui, float width, bool back) {
   QuestionScreen* const question = current();
+  const BikesScreen* const shown = bikes();
   const float height = ui.target();
-  if (back && question) {
-    if (ui.area("back", Role::Button, words::back(), {56, height}, [&](const Area& at, bool pressed) {
-          const Pen pen = ui.pen(ui.theme().ground);
-          const ImU32 ink = pressed ? ui.theme().text : ui.theme().accent;
-          const ImVec2 c = at.centre();
-          pen.line({c.x + 5, c.y - 10}, {c.x - 5, c.y}, ink, ui.theme().stroke * 1.3f);
-          pen.line({c.x - 5, c.y}, {c.x + 5, c.y + 10}, ink, ui.theme().stroke * 1.3f);
-        })) {
-      question->keypad().close();
-      open_.clear();
-      return;
-    }
+  const bool way_back = (back && question) || (shown && shown->deep());
+  if (way_back) {
+    if (draw_back(ui, height)) return;
     ImGui::SameLine(0, 8);
   }
   const words::Tile* const tile = question ? words::tile_of(question->kind()) : nullptr;
-  const std::string title = tile ? tile->name : name_of(place_);
-  const float indent = back && !question ? margin / 2 : 0;
+  const std::string title = tile ? tile->name : shown ? shown->title() : name_of(place_);
+  const float indent = back && !way_back ? margin / 2 : 0;
   const ImVec2 at{ImGui::GetCursorScreenPos().x + indent, ImGui::GetCursorScreenPos().y};
   const float left = at.x;
   const bool verdict = question && question->solved().solved && question->solved().outcome.judgement;
-  const float room = width - (back && question ? 64.0f : 0.0f) - (verdict ? 44.0f : 0.0f);
+  const float room = width - (way_back ? 64.0f : 0.0f) - (verdict ? 44.0f : 0.0f);
   ui.publish(Role::Heading, title, at, {at.x + room, at.y + height});
   ui.fit({at, {left + room, at.y + height}}, title, ui.theme().text, ui.px(22), ui.fonts().bold, {0, 0.5f});
   if (verdict) {
@@ -349,9 +410,21 @@ void Shell::draw_setup(Ui& ui) {
   change(s);
 }
 
+void Shell::draw_bikes(Ui& ui) {
+  bikes_.draw_middle(ui, settings_.system);
+  if (const auto measured = bikes_.take_reopened()) reopen(*measured);
+}
+
+void Shell::draw_log_it(Ui& ui, const records::Record& measured) {
+  ui.gap(8);
+  if (bike_log_.keeper().state() == storage::SaveState::Failed) draw_log_state(ui, bike_log_);
+  if (log_to_bike_.draw(ui, bike_log_, measured)) go(Place::Bikes);
+}
+
 void Shell::draw_middle(Ui& ui, QuestionScreen::Beside beside) {
   switch (place_) {
     case Place::Bikes:
+      if (bikes()) return draw_bikes(ui);
       return draw_coming(ui, words::bikes(), words::bikes_coming());
     case Place::LookOver:
       return draw_coming(ui, words::look_over(), words::look_over_coming());
@@ -363,6 +436,7 @@ void Shell::draw_middle(Ui& ui, QuestionScreen::Beside beside) {
   if (!job_.job().bike().empty()) ui.quiet(words::bike_is(job_.job().bike()));
   if (QuestionScreen* question = current()) {
     draw_save_state(ui);
+    if (bike_log_.ready()) beside.below_drawing = [&](const records::Record& measured) { draw_log_it(ui, measured); };
     question->draw_middle(ui, job_, platform_, settings_.system, beside);
   } else {
     draw_bench(ui, false);
@@ -370,17 +444,16 @@ void Shell::draw_middle(Ui& ui, QuestionScreen::Beside beside) {
 }
 
 const char* Shell::middle_name() const {
+  if (const BikesScreen* shown = bikes()) return shown->part();
   const QuestionScreen* const question = current();
   return question ? question->kind().data() : name_of(place_);
 }
 
 void Shell::draw_portrait(Ui& ui, const Layout& l) {
-  QuestionScreen* const question = current();
-  const bool typing = question && question->keypad_open();
   const Area all{{l.insets.left, l.insets.top}, {l.size.x - l.insets.right, l.size.y - l.insets.bottom}};
   const float header = ui.target() + 8;
-  const float places = typing ? 0 : places_height;
-  const float bottom = question && job_.ready() ? std::min(question->bottom_height(ui), 0.72f * all.height()) : 0;
+  const float places = typing() ? 0 : places_height;
+  const float bottom = std::min(bottom_height(ui), 0.72f * all.height());
   begin_part("header", {all.min, {all.max.x, all.min.y + header}}, margin / 2, Scroll::None);
   draw_header(ui, all.width() - margin, true);
   end_part();
@@ -388,9 +461,9 @@ void Shell::draw_portrait(Ui& ui, const Layout& l) {
   begin_part(middle_name(), {{all.min.x, all.min.y + header}, {all.max.x, middle_end}}, margin, Scroll::Finger);
   draw_middle(ui, {});
   end_scrolling_part(theme());
-  if (question && bottom > 0) {
+  if (bottom > 0) {
     begin_part("bottom", {{all.min.x, middle_end}, {all.max.x, all.max.y - places}}, margin / 2, Scroll::None);
-    question->draw_bottom(ui, job_, platform_, settings_.system, bottom);
+    draw_bottom(ui, bottom);
     end_part();
   }
   if (places > 0) draw_places(ui, {{all.min.x, all.max.y - places}, all.max}, false);
@@ -398,19 +471,21 @@ void Shell::draw_portrait(Ui& ui, const Layout& l) {
 
 // Beside the middle: the keypad while typing, else the drawing with the main action below, at the thumb.
 void Shell::draw_beside(Ui& ui, const Area& side) {
-  QuestionScreen* const question = current();
-  if (question->keypad_open()) {
+  if (typing()) {
     begin_part("bottom", side, margin / 2, Scroll::None);
-    question->draw_bottom(ui, job_, platform_, settings_.system, side.height() - 8);
+    draw_bottom(ui, side.height() - 8);
     return end_part();
   }
-  const float action = question->bottom_height(ui);
+  const float action = bottom_height(ui);
   const Area upper{side.min, {side.max.x, side.max.y - action}};
-  begin_part("side", upper, margin / 2, Scroll::Finger);
-  question->draw_side(ui, settings_.system, upper.height() - 16);
-  end_scrolling_part(theme());
+  if (QuestionScreen* question = current()) {
+    begin_part("side", upper, margin / 2, Scroll::Finger);
+    question->draw_side(ui, settings_.system, upper.height() - 16);
+    end_scrolling_part(theme());
+  }
+  if (action <= 0) return;
   begin_part("bottom", {{side.min.x, side.max.y - action}, side.max}, margin / 2, Scroll::None);
-  question->draw_bottom(ui, job_, platform_, settings_.system, action);
+  draw_bottom(ui, action);
   end_part();
 }
 
@@ -418,7 +493,8 @@ void Shell::draw_sideways(Ui& ui, const Layout& l) {
   QuestionScreen* const question = current();
   const Area all{{l.insets.left, l.insets.top}, {l.size.x - l.insets.right, l.size.y - l.insets.bottom}};
   const bool beside = question && job_.ready() && !job_.job().records.empty();
-  const float side = beside ? std::min(360.0f, 0.45f * all.width()) : 0;
+  const bool acts = beside || (bikes() && bikes()->bottom_height(ui) > 0);
+  const float side = acts ? std::min(360.0f, 0.45f * all.width()) : 0;
   const float rail_x = settings_.left_hand ? all.max.x - rail_width : all.min.x;
   draw_places(ui, {{rail_x, all.min.y}, {rail_x + rail_width, all.max.y}}, true);
   const float left = settings_.left_hand ? all.min.x + side : all.min.x + rail_width;
@@ -436,15 +512,17 @@ void Shell::draw_sideways(Ui& ui, const Layout& l) {
 
 // Working above, the keypad or the main action below it. A complete entry has no main action: the Working is there.
 void Shell::draw_right_column(Ui& ui, const Area& at) {
-  QuestionScreen* const question = current();
-  const bool acts = job_.ready() && (question->keypad_open() || !question->complete());
-  const float bottom = acts ? question->bottom_height(ui) : 0;
-  begin_part("working", {at.min, {at.max.x, at.max.y - bottom}}, margin, Scroll::Bar);
-  if (question->solved().solved) draw_working(ui, question->solved().outcome);
-  end_part();
+  const QuestionScreen* const question = current();
+  const bool acts = !question || question->keypad_open() || !question->complete();
+  const float bottom = acts ? bottom_height(ui) : 0;
+  if (question) {
+    begin_part("working", {at.min, {at.max.x, at.max.y - bottom}}, margin, Scroll::Bar);
+    if (question->solved().solved) draw_working(ui, question->solved().outcome);
+    end_part();
+  }
   if (bottom <= 0) return;
   begin_part("bottom", {{at.min.x, at.max.y - bottom}, at.max}, margin, Scroll::None);
-  question->draw_bottom(ui, job_, platform_, settings_.system, bottom);
+  draw_bottom(ui, bottom);
   end_part();
 }
 
@@ -452,14 +530,15 @@ void Shell::draw_wide(Ui& ui, const Layout& l) {
   const Area all{{l.insets.left, l.insets.top}, {l.size.x - l.insets.right, l.size.y - l.insets.bottom}};
   QuestionScreen* const question = current();
   const float list = std::clamp(0.2f * all.width(), 220.0f, 300.0f);
-  const float right = question ? std::clamp(0.28f * all.width(), 300.0f, 440.0f) : 0;
+  const bool beside = question || bikes();
+  const float right = beside ? std::clamp(0.28f * all.width(), 300.0f, 440.0f) : 0;
   const float header = ui.target() + 8;
   draw_places(ui, {{all.min.x, all.min.y}, {all.min.x + rail_width, all.max.y}}, true);
   float middle_x = all.min.x + rail_width + 8;
-  if (question) {
+  if (question || (bikes() && bikes()->deep() && !bike_log_.rows().empty())) {
     const Area at{{middle_x, all.min.y + header}, {middle_x + list, all.max.y}};
     begin_part("list", at, margin / 2, Scroll::Bar);
-    draw_bench(ui, true);
+    question ? draw_bench(ui, true) : bikes_.draw_list(ui, true);
     end_part();
     middle_x += list;
   }
@@ -471,14 +550,14 @@ void Shell::draw_wide(Ui& ui, const Layout& l) {
   begin_part(middle_name(), {{middle_x, all.min.y + header}, {middle_x + column, all.max.y}}, margin, Scroll::Bar);
   draw_middle(ui, {.working = true, .drawing = false});
   end_part();
-  if (question) draw_right_column(ui, {{middle_end, all.min.y}, all.max});
+  if (beside) draw_right_column(ui, {{middle_end, all.min.y}, all.max});
 }
 
 bool Shell::wants_more_frames() const {
   const bool queued = ImGui::GetCurrentContext()->InputEventsQueue.Size > 0;
-  bool holding = false;
+  bool holding = bikes_.holding();
   for (const auto& q : questions_) holding = holding || q->keypad().holding();
-  return frames_wanted_ > 0 || queued || holding || gesture_.wants_more();
+  return frames_wanted_ > 0 || queued || holding || bike_log_.changed() || gesture_.wants_more();
 }
 
 std::optional<double> Shell::next_wake() const {

@@ -11,6 +11,9 @@
 #include <string>
 #include <vector>
 
+#include "screens/bike_log.hpp"
+#include "screens/bikes_screen.hpp"
+#include "screens/log_to_bike.hpp"
 #include "screens/parts/gesture.hpp"
 #include "screens/parts/item.hpp"
 #include "screens/parts/ui.hpp"
@@ -27,7 +30,8 @@ enum class Place : std::uint8_t { Bikes, Bench, LookOver, Setup };
 
 class Shell {
  public:
-  Shell(storage::Store& store, Platform& platform, const Fonts& fonts);
+  // Without a log of the bikes, the place for them only says what is coming. The shell opens it.
+  Shell(storage::Store& store, Platform& platform, const Fonts& fonts, storage::LogKeeper* log = nullptr);
 
   void draw();
   void wake() { frames_wanted_ = 3; }  // something came in: a tap, a key, a resize, the store's answer
@@ -60,6 +64,7 @@ class Shell {
   void draw_places(Ui& ui, const Area& area, bool column);
   void draw_header(Ui& ui, float width, bool back);
   void draw_middle(Ui& ui, QuestionScreen::Beside beside);
+  void draw_bikes(Ui& ui);
   void draw_beside(Ui& ui, const Area& side);
   void draw_right_column(Ui& ui, const Area& at);
   const char* middle_name() const;
@@ -70,6 +75,14 @@ class Shell {
   void draw_kept(Ui& ui);
   void draw_update(Ui& ui);
   QuestionScreen* current() const;
+  BikesScreen* bikes();  // where they are shown
+  const BikesScreen* bikes() const;
+  bool typing() const;
+  float bottom_height(const Ui& ui) const;
+  void draw_bottom(Ui& ui, float height);
+  bool draw_back(Ui& ui, float height);
+  void draw_log_it(Ui& ui, const records::Record& measured);
+  void reopen(const records::Record& measured);
   void keys();
 
   Platform& platform_;
@@ -83,6 +96,9 @@ class Shell {
   Items items_;
   Place place_ = Place::Bench;
   std::vector<std::unique_ptr<QuestionScreen>> questions_;
+  BikeLog bike_log_;
+  BikesScreen bikes_;
+  LogToBike log_to_bike_;
   std::string open_;  // kind of the question shown
   bool job_ready_ = false;
   int frames_wanted_ = 3;

@@ -205,6 +205,162 @@ const char* no_proof_beside() {
   return ", no proof";
 }
 
+const char* no_bike_named() {
+  return "Entries that name no bike";
+}
+const char* saving() {
+  return "Saving …";
+}
+const char* saved() {
+  return "Saved";
+}
+const char* log_opening() {
+  return "Opening the log …";
+}
+const char* log_read_only() {
+  return "The log is open for reading only: nothing can be added here";
+}
+const char* no_bikes_yet() {
+  return "No bike yet";
+}
+const char* no_bikes_help() {
+  return "Add the bike you look after, or one you only wonder about. Its log keeps odometer readings, work done, what "
+         "was found and what was measured, on this device";
+}
+const char* show_demo_bike() {
+  return "Show the demo bike (invented)";
+}
+const char* demo_added() {
+  return "Demo bike";
+}
+const char* remove_demo() {
+  return "Remove the demo bike";
+}
+const char* invented_bike() {
+  return "Invented: this bike and its log do not exist";
+}
+const char* add_bike() {
+  return "Add a bike";
+}
+const char* log_odometer() {
+  return "Log odometer";
+}
+const char* add_an_entry() {
+  return "Add an entry …";
+}
+const char* which_kind() {
+  return "What is it?";
+}
+const char* which_bike() {
+  return "To which bike?";
+}
+const char* change_facts() {
+  return "Change what the bike is";
+}
+const char* show_kinds() {
+  return "Show";
+}
+const char* all_kinds() {
+  return "All";
+}
+const char* no_entries() {
+  return "No entries here";
+}
+const char* deleted_state() {
+  return "Deleted";
+}
+const char* removed_state() {
+  return "Removed";
+}
+const char* changed_apart() {
+  return "Changed apart";
+}
+const char* changed_apart_help() {
+  return "Two devices changed this without knowing of each other. Both are kept until you say which one stands";
+}
+const char* one_kept() {
+  return "One of two kept";
+}
+const char* bring_back() {
+  return "Bring back";
+}
+const char* brought_back() {
+  return "Brought back";
+}
+const char* correct() {
+  return "Correct";
+}
+const char* delete_entry() {
+  return "Delete";
+}
+const char* show_on_bench() {
+  return "Show on the Bench";
+}
+const char* before() {
+  return "Before it was changed";
+}
+const char* measurement_name() {
+  return "Name";
+}
+const char* day() {
+  return "Day";
+}
+const char* save() {
+  return "Save";
+}
+const char* discard() {
+  return "Discard";
+}
+const char* go_on() {
+  return "Go on";
+}
+std::string unfinished(const std::string& what) {
+  return "Not finished: " + what;
+}
+const char* no_nickname() {
+  return "The bike has no nickname";
+}
+const char* give_nickname() {
+  return "Give it a name that you know it by";
+}
+const char* log_to_a_bike() {
+  return "Log to a bike …";
+}
+const char* add_bike_to_log_this() {
+  return "Add a bike to log this …";
+}
+std::string change_and_state(const std::string& state, const std::string& what) {
+  return state + ": " + what;
+}
+std::string saved_in_log_of(const std::string& bikes) {
+  return "Saved in the log of " + bikes;
+}
+std::string log_to(const std::string& bike) {
+  return "Log to " + bike;
+}
+std::string made(const std::string& when, const std::string& by) {
+  constexpr std::size_t to_the_minute = 16;  // 2026-05-03T14:30
+  std::string text = "Entered " + when.substr(0, to_the_minute);
+  const std::size_t t = text.find('T', std::string("Entered ").size());
+  if (t != std::string::npos) text[t] = ' ';
+  return by.empty() ? text : text + " by " + by;
+}
+std::string keep_nth(std::size_t n, std::size_t of) {
+  return "Keep " + std::to_string(n) + " of " + std::to_string(of);
+}
+std::string deleted(const std::string& what) {
+  return what + " deleted";
+}
+std::string removed_bikes(std::size_t count) {
+  return "Removed bikes (" + std::to_string(count) + ")";
+}
+std::string more_remarks(std::size_t count) {
+  return "and " + std::to_string(count) + " more";
+}
+std::string invented_beside(const std::string& text) {
+  return text.empty() ? "invented" : text + " · invented";
+}
+
 const char* not_saved() {
   return "Not saved";
 }

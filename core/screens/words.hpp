@@ -86,6 +86,58 @@ const char* play_up_and_down();
 // Due
 const char* no_proof_beside();
 
+// Bikes and their log
+const char* no_bike_named();
+const char* saving();
+const char* saved();
+const char* log_opening();
+const char* log_read_only();
+const char* no_bikes_yet();
+const char* no_bikes_help();
+const char* show_demo_bike();
+const char* demo_added();
+const char* remove_demo();
+const char* invented_bike();
+const char* add_bike();
+const char* log_odometer();
+const char* add_an_entry();
+const char* which_kind();
+const char* which_bike();
+const char* change_facts();
+const char* show_kinds();
+const char* all_kinds();
+const char* no_entries();
+const char* deleted_state();
+const char* removed_state();
+const char* changed_apart();
+const char* changed_apart_help();
+const char* one_kept();
+const char* bring_back();
+const char* brought_back();
+const char* correct();
+const char* delete_entry();
+const char* show_on_bench();
+const char* before();
+const char* measurement_name();
+const char* day();
+const char* save();
+const char* discard();
+const char* go_on();
+std::string unfinished(const std::string& what);
+const char* no_nickname();
+const char* give_nickname();
+const char* log_to_a_bike();
+const char* add_bike_to_log_this();
+std::string change_and_state(const std::string& state, const std::string& what);
+std::string saved_in_log_of(const std::string& bikes);
+std::string log_to(const std::string& bike);
+std::string made(const std::string& when, const std::string& by);
+std::string keep_nth(std::size_t n, std::size_t of);
+std::string deleted(const std::string& what);
+std::string removed_bikes(std::size_t count);
+std::string more_remarks(std::size_t count);
+std::string invented_beside(const std::string& text);
+
 // Save state
 const char* not_saved();
 const char* try_again();

@@ -72,6 +72,11 @@ void LogKeeper::open(std::function<void()> changed) {
   });
 }
 
+void LogKeeper::poll() {
+  const auto shared = shared_;
+  shared->store.poll();
+}
+
 bool LogKeeper::ready() const {
   return shared_->ready;
 }

@@ -26,6 +26,7 @@ class LogKeeper {
   explicit LogKeeper(LogStore& store);
 
   void open(std::function<void()> changed = {});  // called when the log is there
+  void poll();                                    // delivers the store's answers; call once a frame
   bool ready() const;
   bool read_only() const;
   const records::Log& log() const;

@@ -12,6 +12,8 @@
 #include <string>
 
 #include "screens/shell.hpp"
+#include "storage/log_keeper.hpp"
+#include "storage/log_store.hpp"
 
 namespace camside::screens::test {
 
@@ -41,6 +43,42 @@ class MemoryStore final : public storage::Store {
   std::map<std::string, std::string> kept;
   bool failing = false;
   int saves = 0;
+
+ private:
+  std::deque<std::function<void()>> answers_;
+};
+
+// The log of the bikes in memory, in the same manner.
+class MemoryLog final : public storage::LogStore {
+ public:
+  void open(OpenDone done) override {
+    answers_.push_back([this, done = std::move(done)] {
+      records::Log log;
+      for (const records::Entry& entry : kept) log.add(entry);
+      done(storage::OpenedStore{std::move(log), findings, read_only});
+    });
+  }
+  void append(std::vector<records::Entry> entries, Done done) override {
+    answers_.push_back([this, entries = std::move(entries), done = std::move(done)] {
+      if (failing)
+        return done(tl::unexpected(Finding{352, Severity::Caution, "", "The log's disk is full", "Make room"}));
+      kept.insert(kept.end(), entries.begin(), entries.end());
+      done({});
+    });
+  }
+  void poll() override {
+    if (held) return;
+    std::deque<std::function<void()>> now;
+    now.swap(answers_);
+    for (const auto& answer : now) answer();
+  }
+  bool busy() const { return !held && !answers_.empty(); }
+
+  std::vector<records::Entry> kept;
+  Findings findings;
+  bool read_only = false;
+  bool failing = false;
+  bool held = false;  // answers nothing just now
 
  private:
   std::deque<std::function<void()>> answers_;
@@ -81,6 +119,10 @@ class Harness {
     bool touch = true;
     bool light = false;
     std::map<std::string, std::string> kept{};
+    bool bikes = false;  // with a log of the bikes
+    std::vector<records::Entry> log{};
+    Findings log_findings{};
+    bool log_read_only = false;
   };
 
   explicit Harness(const Options& options) : touch_(options.touch) {
@@ -94,7 +136,10 @@ class Harness {
     add_font("regular.otf", true);  // as the apps do (assets/fonts/load.hpp)
     store.kept = options.kept;
     platform.light = options.light;
-    shell = std::make_unique<Shell>(store, platform, fonts_);
+    log_store.kept = options.log;
+    log_store.findings = options.log_findings;
+    log_store.read_only = options.log_read_only;
+    shell = std::make_unique<Shell>(store, platform, fonts_, options.bikes ? &keeper : nullptr);
     run();
     Settings settings = shell->settings();
     settings.text_scale = options.text_scale;
@@ -127,7 +172,7 @@ class Harness {
     int n = 0;
     shell->wake();
     do frame();
-    while ((shell->wants_more_frames() || store.busy()) && ++n < 120);
+    while ((shell->wants_more_frames() || store.busy() || log_store.busy()) && ++n < 120);
     EXPECT_LT(n, 120) << "the screen keeps asking for frames";
     return n;
   }
@@ -202,6 +247,8 @@ class Harness {
   }
 
   MemoryStore store;
+  MemoryLog log_store;
+  storage::LogKeeper keeper{log_store};
   StillPlatform platform;
   std::unique_ptr<Shell> shell;
   int frames = 0;

@@ -96,6 +96,42 @@ TEST_P(Layout, HoldsOnEveryScreen) {
   }
 }
 
+// Rows of a long list are made only near the window: a finger goes there first.
+void scroll_down_to(Harness& h, const Case& c, const std::string& label) {
+  const ImVec2 from{0.5f * c.size.x, 0.45f * c.size.y};
+  for (int i = 0; i < 20 && !h.find(label); ++i) h.drag(from, {from.x, from.y - 0.2f * c.size.y});
+}
+
+// The list, the demo bike's page with every kind offered, an entry of it, and each form with the keypad open.
+TEST_P(Layout, HoldsOnEveryPageOfTheBikes) {
+  const Case& c = GetParam();
+  Harness h({.size = c.size, .text_scale = c.text_scale, .light = c.light, .bikes = true});
+  h.shell->go(Place::Bikes);
+  h.run();
+  check(h, c, "no bike");
+  h.tap(words::add_bike());
+  check(h, c, "a new bike");
+  h.tap(words::discard());
+  h.tap(words::show_demo_bike());
+  check(h, c, "demo bike");
+  h.tap(words::add_an_entry());
+  check(h, c, "kinds of entry");
+  h.tap("Finding");
+  check(h, c, "a new finding");
+  h.tap(words::discard());
+  h.tap(words::log_odometer());
+  check(h, c, "keypad");
+  h.press(ImGuiKey_Escape);
+  for (const char* line : {"Note: No papers for the tensioners", "Runout: Pinion shaft, plate off"}) {
+    scroll_down_to(h, c, line);
+    h.tap(line);
+    check(h, c, line);
+    h.tap(words::back());
+  }
+  h.tap(words::back());
+  check(h, c, "list of one");
+}
+
 INSTANTIATE_TEST_SUITE_P(
     Sizes, Layout,
     testing::Values(Case{"phone", {390, 844}, 1.0f, false}, Case{"phone_sun", {390, 844}, 1.0f, true},

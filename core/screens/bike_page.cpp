@@ -1,0 +1,229 @@
+#include "screens/bike_page.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "records/demo_bike.hpp"
+#include "records/log_csv.hpp"
+#include "screens/words.hpp"
+
+namespace camside::screens {
+
+using records::Bike;
+using records::Entry;
+using records::Line;
+
+namespace {
+
+constexpr const char* deleted_ones = "deletion";
+
+// What a line is about: of a deleted one, what stood there before.
+const Entry& main_entry(const records::Log& log, const Line& line) {
+  for (const std::size_t i : line.current)
+    if (!log.entries()[i].is_deletion()) return log.entries()[i];
+  const auto& replaced = line.replaced;
+  for (auto it = replaced.rbegin(); it != replaced.rend(); ++it)
+    if (!log.entries()[*it].is_deletion()) return log.entries()[*it];
+  return log.entries()[line.current.front()];
+}
+
+std::string kind_of(const records::Log& log, const Line& line) {
+  return line.deleted ? deleted_ones : main_entry(log, line).kind();
+}
+
+// The bike's facts as an entry says them, so that their words come from the fields' description.
+Entry facts_entry(const Bike& bike) {
+  Entry entry = records::make_entry("facts", bike.id, {});
+  const std::pair<const char*, const std::string*> fields[]{{"engine", &bike.engine},
+                                                            {"own_engine", &bike.own_engine},
+                                                            {"model_year", &bike.model_year},
+                                                            {"odometer_unit", &bike.odometer_unit}};
+  for (const auto& [name, text] : fields)
+    if (!text->empty()) entry.record.entered()[name] = *text;
+  return entry;
+}
+
+void drop_last_letter(std::string& text) {
+  while (!text.empty() && (static_cast<unsigned char>(text.back()) & 0xC0) == 0x80) text.pop_back();
+  if (!text.empty()) text.pop_back();
+}
+
+// On one line: what doesn't fit ends in "…"; the whole text is one tap away.
+std::string shortened(ImFont* font, float size, const std::string& text, float room) {
+  constexpr std::size_t most = 160;  // bytes; no row is wider
+  std::string line = text.substr(0, text.find('\n'));
+  if (line.size() > most) {
+    line.resize(most);
+    drop_last_letter(line);
+  }
+  if (line.size() == text.size() && size_of(font, size, line).x <= room) return line;
+  while (!line.empty() && size_of(font, size, line + "…").x > room) drop_last_letter(line);
+  return line + "…";
+}
+
+}  // namespace
+
+std::string words_for(const Entry& entry) {
+  const auto measured = entry.measurement();
+  const records::RecordKind* const kind = measured ? records::find_kind(measured->kind()) : nullptr;
+  const std::string label(kind ? std::string(kind->label) : records::label_of_entry(entry.kind()));
+  const std::string what = kind ? measured->name() : records::what_of(entry);
+  return what.empty() ? label : label + ": " + what;
+}
+
+void BikePage::open(std::string bike) {
+  bike_ = std::move(bike);
+  adding_ = false;
+  filter_.clear();
+  version_ = -1;
+}
+
+void BikePage::find_kinds(const BikeLog& log, const Bike& bike) {
+  std::set<std::string> present;
+  for (const Line& line : bike.lines) present.insert(kind_of(log.log(), line));
+  kinds_ = {""};
+  kind_labels_ = {words::all_kinds()};
+  const bool some_deleted = present.erase(deleted_ones) > 0;
+  for (const std::string& kind : present) {
+    kinds_.push_back(kind);
+    kind_labels_.push_back(records::label_of_entry(kind));
+  }
+  if (some_deleted) {
+    kinds_.emplace_back(deleted_ones);
+    kind_labels_.push_back(records::label_of_entry(deleted_ones));
+  }
+  if (std::find(kinds_.begin(), kinds_.end(), filter_) == kinds_.end()) filter_.clear();
+}
+
+bool BikePage::passes(const BikeLog& log, const Line& line) const {
+  return filter_.empty() ? !line.deleted : kind_of(log.log(), line) == filter_;
+}
+
+void BikePage::refresh(const BikeLog& log, System system) {
+  if (version_ == log.version() && system_ == system) return;
+  version_ = log.version();
+  system_ = system;
+  shown_.clear();
+  texts_.clear();
+  const Bike* const bike = log.bike(*bike_);
+  if (!bike) return;
+  facts_ = entered_lines(facts_entry(*bike).record, records::entry_kinds(), system);
+  find_kinds(log, *bike);
+  for (std::size_t i = bike->lines.size(); i-- > 0;)
+    if (passes(log, bike->lines[i])) shown_.push_back(i);
+}
+
+const BikePage::RowText& BikePage::text_of(const BikeLog& log, const Bike& bike, std::size_t at) {
+  const auto known = texts_.find(at);
+  if (known != texts_.end()) return known->second;
+  const Line& line = bike.lines[at];
+  const Entry& entry = main_entry(log.log(), line);
+  RowText text;
+  text.what = words_for(entry);
+  text.about = line.day.substr(0, 10);
+  text.apart = line.apart;
+  if (line.deleted) text.about += std::string(" · ") + words::deleted_state();
+  if (line.apart) text.about += std::string(" · ") + words::changed_apart();
+  const std::string note = entry.note() == records::invented_mark ? words::invented_beside("") : entry.note();
+  for (const std::string& more : {entry.entered_text("grade"), entry.entered_text("proof"), entry.by(), note})
+    if (!more.empty()) text.about += " · " + more;
+  return texts_.emplace(at, std::move(text)).first->second;
+}
+
+void BikePage::draw_adding(Ui& ui, Asked& asked) {
+  if (ui.button("add an entry", words::add_an_entry())) adding_ = !adding_;
+  if (!adding_) return;
+  std::vector<std::string> labels;
+  std::vector<std::string> kinds;
+  for (const records::RecordKind& kind : records::entry_kinds()) {
+    if (kind.name == "facts") continue;
+    kinds.emplace_back(kind.name);
+    labels.emplace_back(kind.label);
+  }
+  const int pressed = ui.segmented("kind to add", words::which_kind(), labels, -1);
+  if (pressed < 0) return;
+  adding_ = false;
+  asked.what = Asked::What::Add;
+  asked.kind = kinds[static_cast<std::size_t>(pressed)];
+}
+
+void BikePage::draw_facts(Ui& ui, BikeLog& log, Asked& asked) {
+  const auto at = std::find_if(log.rows().begin(), log.rows().end(), [&](const BikeRow& r) { return r.id == *bike_; });
+  const bool invented = at != log.rows().end() && at->invented && !at->removed;
+  ui.begin_card();
+  if (invented) ui.text(words::invented_bike());
+  if (at != log.rows().end() && !at->about.empty()) ui.heading(at->about);
+  for (const EnteredLine& fact : facts_) ui.quiet(fact.label + ": " + fact.text);
+  ui.end_card();
+  ui.gap(8);
+  if (!log.takes_entries()) return;
+  if (invented && ui.button("remove demo", words::remove_demo())) asked.what = Asked::What::Remove;
+  if (ui.button("change facts", words::change_facts(), Look::Quiet)) asked.what = Asked::What::Facts;
+  draw_adding(ui, asked);
+}
+
+void BikePage::draw_filter(Ui& ui) {
+  const bool all_alike = kinds_.size() < 3 && kinds_.back() != deleted_ones;
+  if (all_alike) return;
+  const auto now = std::find(kinds_.begin(), kinds_.end(), filter_) - kinds_.begin();
+  const int pressed = ui.segmented("filter", words::show_kinds(), kind_labels_, static_cast<int>(now));
+  if (pressed < 0) return;
+  filter_ = kinds_[static_cast<std::size_t>(pressed)];
+  version_ = -1;
+}
+
+bool BikePage::draw_row(Ui& ui, const RowText& text, std::size_t number, float height) {
+  return ui.area("line " + std::to_string(number), Role::Row, text.what, {ui.width(), height},
+                 [&](const Area& at, bool pressed) {
+                   ImDrawList* const list = ImGui::GetWindowDrawList();
+                   list->AddRectFilled(at.min, at.max, pressed ? ui.theme().pressed : ui.theme().card, 10);
+                   if (text.apart) list->AddRectFilled(at.min, {at.min.x + 5, at.max.y}, ui.theme().not_proven, 2);
+                   const Area in{{at.min.x + 12, at.min.y + 8}, {at.max.x - 12, at.max.y - 8}};
+                   const float part = in.min.y + 0.54f * in.height();
+                   const Pen pen = ui.pen(ui.theme().card);
+                   const auto line = [&](ImVec2 from, const std::string& words, ImU32 ink, float size, ImFont* font) {
+                     const std::string fitting = shortened(font, size, words, in.width());
+                     pen.list->AddText(font, size, from, ink, fitting.data(), fitting.data() + fitting.size());
+                   };
+                   line(in.min, text.what, ui.theme().text, ui.px(18), ui.fonts().bold);
+                   line({in.min.x, part}, text.about, ui.theme().quiet, ui.px(16), ui.fonts().words);
+                 });
+}
+
+// Only the rows near the window are made; a window's height beyond both ends, so that the keyboard finds the next one.
+void BikePage::draw_timeline(Ui& ui, BikeLog& log, Asked& asked) {
+  const Bike* const bike = log.bike(*bike_);
+  if (!bike) return;
+  if (shown_.empty()) return ui.quiet(words::no_entries());
+  const float gap = 8;
+  const float height = std::max(ui.target(), ui.px(18) + ui.px(16) + 26);
+  const float pitch = height + gap;
+  const ImVec2 start = ImGui::GetCursorScreenPos();
+  const float window_top = ImGui::GetWindowPos().y;
+  const float window_height = ImGui::GetWindowSize().y;
+  const auto count = static_cast<float>(shown_.size());
+  const float first = std::clamp((window_top - window_height - start.y) / pitch, 0.0f, count);
+  const float last = std::clamp((window_top + 2 * window_height - start.y) / pitch + 1, 0.0f, count);
+  for (auto i = static_cast<std::size_t>(first); i < static_cast<std::size_t>(last); ++i) {
+    ImGui::SetCursorScreenPos({start.x, start.y + static_cast<float>(i) * pitch});
+    const std::size_t line = shown_[i];
+    if (!draw_row(ui, text_of(log, *bike, line), line, height)) continue;
+    asked.what = Asked::What::Open;
+    asked.entry = bike->lines[line].current.front();
+  }
+  ImGui::SetCursorScreenPos({start.x, start.y + count * pitch});
+  ImGui::Dummy({1, 24});
+}
+
+BikePage::Asked BikePage::draw(Ui& ui, BikeLog& log, System system) {
+  refresh(log, system);
+  Asked asked;
+  draw_facts(ui, log, asked);
+  ui.gap(12);
+  draw_filter(ui);
+  ui.gap(8);
+  draw_timeline(ui, log, asked);
+  return asked;
+}
+
+}  // namespace camside::screens

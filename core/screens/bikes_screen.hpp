@@ -1,0 +1,60 @@
+// The place "Bikes": the list of bikes, one bike, one entry of its log, and the entry being written, each on its own
+// page with the way back in the header.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "screens/bike_log.hpp"
+#include "screens/bike_page.hpp"
+#include "screens/entry_editor.hpp"
+#include "screens/entry_page.hpp"
+
+namespace camside::screens {
+
+class BikesScreen {
+ public:
+  BikesScreen(BikeLog& log, Platform& platform) : log_(log), platform_(platform) {}
+
+  void draw_middle(Ui& ui, System system);
+  void draw_list(Ui& ui, bool aside);
+  float bottom_height(const Ui& ui) const;  // 0: nothing stands there
+  void draw_bottom(Ui& ui, System system, float height);
+
+  bool keypad_open() const { return editor_.keypad_open(); }
+  bool holding() const { return editor_.holding(); }
+  bool deep() const { return editor_.active() || entry_.is_open() || page_.is_open(); }
+  void back();
+  std::string title() const;
+  const char* part() const;  // a name for each page, so that each keeps its own scrolling
+  std::optional<records::Record> take_reopened() { return std::exchange(reopened_, std::nullopt); }
+
+ private:
+  void open(const std::string& bike);
+  void set_aside();
+  void draw_unfinished(Ui& ui);
+  void add_bike();
+  void add_demo();
+  void write(const std::string& kind);
+  void change_facts();
+  void remove_bike();
+  void carry_out(const BikePage::Asked& asked);
+  void carry_out(EntryPage::Asked asked);
+  void take_finished();
+  const Unit* clock_unit() const;
+  void draw_empty(Ui& ui);
+  void draw_removed(Ui& ui);
+  void draw_findings(Ui& ui);
+  void draw_page(Ui& ui, System system);
+
+  BikeLog& log_;
+  Platform& platform_;
+  BikePage page_;
+  EntryPage entry_;
+  EntryEditor editor_;
+  std::vector<records::Entry> unfinished_;  // left by another way than "Save" or "Discard"
+  bool removed_shown_ = false;
+  std::optional<records::Record> reopened_;
+};
+
+}  // namespace camside::screens

@@ -1,0 +1,369 @@
+// The place "Bikes" as a person handles it: by what stands on the screen.
+#include "screens/harness.hpp"
+#include "screens/words.hpp"
+
+namespace camside::screens::test {
+namespace {
+
+using records::Entry;
+
+Entry entry_of(const char* kind, const char* id, const char* bike, const char* made, records::Json entered) {
+  Entry entry = records::make_entry(kind, bike, {id, made, ""});
+  entry.record.entered() = std::move(entered);
+  return entry;
+}
+
+Entry bike_called(const char* name, const char* id) {
+  return entry_of("facts", id, id, "2026-01-02T10:00:00.000+01:00", {{"nickname", name}, {"odometer_unit", "mi"}});
+}
+
+Entry reading(const char* id, const char* made, const char* text) {
+  return entry_of("odometer", id, "b1", made, {{"reading", text}});
+}
+
+std::vector<Entry> one_bike() {
+  return {bike_called("Brindle", "b1")};
+}
+
+Harness::Options with(std::vector<Entry> log) {
+  return {.bikes = true, .log = std::move(log)};
+}
+
+struct Bikes : testing::Test {
+  static void open(Harness& h) { h.tap("Bikes"); }
+  static void open_brindle(Harness& h) {
+    h.tap("Bikes");
+    h.tap("Brindle");
+  }
+  static void log_odometer(Harness& h, const std::string& digits) {
+    h.tap(words::log_odometer());
+    h.type_on_keypad(digits);
+    h.tap(words::done());
+  }
+  static std::size_t kept_of(const Harness& h, std::string_view kind) {
+    return static_cast<std::size_t>(std::count_if(h.log_store.kept.begin(), h.log_store.kept.end(),
+                                                  [&](const Entry& e) { return e.kind() == kind; }));
+  }
+};
+
+TEST_F(Bikes, WithoutALogThePlaceSaysWhatIsComing) {
+  Harness h({});
+  open(h);
+  EXPECT_NE(h.find_text(words::bikes_coming()), nullptr);
+  EXPECT_EQ(h.find(words::add_bike()), nullptr);
+}
+
+TEST_F(Bikes, AnEmptyLogSaysWhatToDo) {
+  Harness h(with({}));
+  open(h);
+  EXPECT_NE(h.find_text(words::no_bikes_help()), nullptr);
+  EXPECT_NE(h.find(words::add_bike()), nullptr);
+  EXPECT_NE(h.find(words::show_demo_bike()), nullptr);
+}
+
+TEST_F(Bikes, ABikeIsAddedByItsFieldsAndStandsInTheList) {
+  Harness h(with({}));
+  open(h);
+  h.tap(words::add_bike());
+  h.tap("Nickname");
+  h.platform.asked.changed("Brindle");
+  h.run();
+  h.tap("Two cams, chains with spring-loaded tensioners");
+  h.tap("Model year");
+  h.type_on_keypad("2003");
+  h.tap(words::done());
+  h.tap("Miles");
+  h.tap(words::save());
+  ASSERT_EQ(h.log_store.kept.size(), 1U);
+  EXPECT_EQ(h.log_store.kept[0].entered_text("nickname"), "Brindle");
+  EXPECT_EQ(h.log_store.kept[0].entered_text("engine"), "two cams, sprung chains");
+  EXPECT_EQ(h.log_store.kept[0].entered_text("odometer_unit"), "mi");
+  h.tap(words::back());
+  ASSERT_NE(h.find("Brindle"), nullptr);
+  EXPECT_EQ(h.find("Brindle")->value, "2003");
+}
+
+TEST_F(Bikes, ABikeWithoutANameIsNotTakenAndSaysWhy) {
+  Harness h(with({}));
+  open(h);
+  h.tap(words::add_bike());
+  ASSERT_NE(h.find("Nickname"), nullptr);
+  const float calm = h.find("Nickname")->max.y - h.find("Nickname")->min.y;
+  h.tap(words::save());
+  EXPECT_GT(h.find("Nickname")->max.y - h.find("Nickname")->min.y, calm) << "what is missing is said when saving";
+  EXPECT_TRUE(h.log_store.kept.empty());
+  EXPECT_NE(h.find_text(words::no_nickname()), nullptr);
+}
+
+TEST_F(Bikes, TheOdometerIsLoggedInTwoTapsAndItsDigits) {
+  Harness h(with(one_bike()));
+  open_brindle(h);
+  log_odometer(h, "41310");
+  ASSERT_EQ(kept_of(h, "odometer"), 1U);
+  EXPECT_EQ(h.log_store.kept.back().entered_text("reading"), "41310 mi");
+  EXPECT_EQ(h.log_store.kept.back().bike(), "b1");
+  EXPECT_NE(h.find("Odometer: 41310 mi"), nullptr);
+  h.tap(words::back());
+  EXPECT_EQ(h.find("Brindle")->value, "41310 mi");
+}
+
+TEST_F(Bikes, AnOdometerLeftEmptyLogsNothing) {
+  Harness h(with(one_bike()));
+  open_brindle(h);
+  h.tap(words::log_odometer());
+  h.tap(words::done());
+  EXPECT_EQ(kept_of(h, "odometer"), 0U);
+  EXPECT_NE(h.find(words::log_odometer()), nullptr);
+}
+
+TEST_F(Bikes, AReadingThatCannotBeTakenStaysWithWhatIsWrong) {
+  Harness h(with(one_bike()));
+  open_brindle(h);
+  h.tap(words::log_odometer());
+  h.type_on_keypad("9999999");
+  h.tap(words::done());
+  EXPECT_EQ(kept_of(h, "odometer"), 0U);
+  ASSERT_NE(h.find("Odometer"), nullptr);
+  EXPECT_EQ(h.find("Odometer")->value, "9999999 mi");
+}
+
+TEST_F(Bikes, WhatWasTypedWaitsWhenOneGoesBack) {
+  Harness h(with(one_bike()));
+  open_brindle(h);
+  h.tap(words::add_an_entry());
+  h.tap("Note");
+  h.tap("Note");
+  h.platform.asked.changed("Rattles when cold");
+  h.run();
+  h.tap(words::back());
+  h.tap(words::unfinished("Note"));
+  ASSERT_NE(h.find("Note"), nullptr);
+  EXPECT_EQ(h.find("Note")->value, "Rattles when cold");
+  h.tap(words::save());
+  EXPECT_EQ(kept_of(h, "note"), 1U);
+  EXPECT_EQ(h.find(words::unfinished("Note")), nullptr);
+}
+
+TEST_F(Bikes, TheNewestStandsOnTop) {
+  Harness h(with({bike_called("Brindle", "b1"), reading("o1", "2026-02-01T10:00:00.000+01:00", "100 mi"),
+                  reading("o2", "2026-03-01T10:00:00.000+01:00", "200 mi")}));
+  open_brindle(h);
+  ASSERT_NE(h.find("Odometer: 200 mi"), nullptr);
+  EXPECT_LT(h.find("Odometer: 200 mi")->min.y, h.find("Odometer: 100 mi")->min.y);
+}
+
+TEST_F(Bikes, ACorrectionIsANewEntryAndTheOldOneIsStillThere) {
+  Harness h(with({bike_called("Brindle", "b1"), reading("o1", "2026-02-01T10:00:00.000+01:00", "100 mi")}));
+  open_brindle(h);
+  h.tap("Odometer: 100 mi");
+  h.tap(words::correct());
+  h.tap("Odometer");
+  h.type_on_keypad("110");
+  h.tap(words::done());
+  h.tap(words::save());
+  ASSERT_EQ(kept_of(h, "odometer"), 2U);
+  EXPECT_EQ(h.log_store.kept.back().replaces(), std::vector<std::string>{"o1"});
+  EXPECT_NE(h.find_text("110 mi"), nullptr);
+  EXPECT_NE(h.find_text(words::before()), nullptr);
+  h.tap(words::back());
+  EXPECT_NE(h.find("Odometer: 110 mi"), nullptr);
+  EXPECT_EQ(h.find("Odometer: 100 mi"), nullptr);
+}
+
+TEST_F(Bikes, WhatIsDeletedIsUndoneInOneTap) {
+  Harness h(with({bike_called("Brindle", "b1"), reading("o1", "2026-02-01T10:00:00.000+01:00", "100 mi")}));
+  open_brindle(h);
+  h.tap("Odometer: 100 mi");
+  h.tap(words::delete_entry());
+  h.tap(words::back());
+  EXPECT_EQ(h.find("Odometer: 100 mi"), nullptr);
+  h.tap("Saved: Odometer: 100 mi deleted");
+  EXPECT_NE(h.find("Odometer: 100 mi"), nullptr);
+  EXPECT_EQ(h.log_store.kept.size(), 4U) << "the log only grows";
+}
+
+TEST_F(Bikes, WhatWasDeletedLongAgoIsFoundAndBroughtBack) {
+  Entry gone = records::make_entry("deletion", "b1", {"d1", "2026-03-01T10:00:00.000+01:00", ""});
+  gone.record.json["replaces"] = "o1";
+  Harness h(
+      with({bike_called("Brindle", "b1"), reading("o1", "2026-02-01T10:00:00.000+01:00", "100 mi"), std::move(gone)}));
+  open_brindle(h);
+  EXPECT_EQ(h.find("Odometer: 100 mi"), nullptr);
+  h.tap("Deleted");
+  h.tap("Odometer: 100 mi");
+  h.tap(words::bring_back());
+  h.tap(words::back());
+  h.tap(words::all_kinds());
+  EXPECT_NE(h.find("Odometer: 100 mi"), nullptr);
+}
+
+TEST_F(Bikes, TheFilterShowsOneKind) {
+  Harness h(with({bike_called("Brindle", "b1"), reading("o1", "2026-02-01T10:00:00.000+01:00", "100 mi")}));
+  open_brindle(h);
+  h.tap("Odometer");
+  EXPECT_NE(h.find("Odometer: 100 mi"), nullptr);
+  EXPECT_EQ(h.find("The bike: Brindle"), nullptr);
+  h.tap(words::all_kinds());
+  EXPECT_NE(h.find("The bike: Brindle"), nullptr);
+}
+
+TEST_F(Bikes, TheDemoBikeSaysThatItIsInventedAndGoesInOneTap) {
+  Harness h(with({}));
+  open(h);
+  h.tap(words::show_demo_bike());
+  EXPECT_NE(h.find_text(words::invented_bike()), nullptr);
+  const std::size_t demo = h.log_store.kept.size();
+  EXPECT_GE(demo, 5U);
+  h.tap(words::remove_demo());
+  EXPECT_NE(h.find_text(words::no_bikes_yet()), nullptr);
+  EXPECT_EQ(h.log_store.kept.size(), 2 * demo);
+  EXPECT_EQ(kept_of(h, "deletion"), demo);
+}
+
+TEST_F(Bikes, AMeasurementGoesToTheOnlyBikeInOneTapAndComesBackWithItsDrawing) {
+  Harness h(with(one_bike()));
+  h.tap("Runout");
+  h.tap(words::show_example());
+  h.tap(words::log_to("Brindle"));
+  ASSERT_EQ(kept_of(h, "measurement"), 1U);
+  EXPECT_NE(h.find_text(words::saved_in_log_of("Brindle")), nullptr);
+  h.tap(words::new_measurement());
+  EXPECT_EQ(h.find_text("runout drawing"), nullptr);
+  open_brindle(h);
+  const Item* const line = h.find_text("Runout: ");
+  ASSERT_NE(line, nullptr);
+  h.tap(std::string(line->label));
+  h.tap(words::show_on_bench());
+  EXPECT_EQ(h.shell->place(), Place::Bench);
+  EXPECT_NE(h.find_text("runout drawing"), nullptr);
+  EXPECT_NE(h.find_text(words::saved_in_log_of("Brindle")), nullptr);
+  EXPECT_EQ(h.shell->job().job().records.size(), 2U) << "it lay on the Bench still, no copy of it was made";
+}
+
+TEST_F(Bikes, AMeasurementThatIsNoLongerOnTheBenchIsPutThere) {
+  Harness h(with({}));
+  open(h);
+  h.tap(words::show_demo_bike());
+  h.tap("Runout: Pinion shaft, plate off");
+  h.tap(words::show_on_bench());
+  ASSERT_EQ(h.shell->job().job().records.size(), 1U);
+  EXPECT_NE(h.find_text("runout drawing"), nullptr);
+}
+
+TEST_F(Bikes, OfSeveralBikesOneIsChosen) {
+  Harness h(with({bike_called("Brindle", "b1"), bike_called("Second", "b2")}));
+  h.tap("Runout");
+  h.tap(words::show_example());
+  h.tap(words::log_to_a_bike());
+  EXPECT_EQ(kept_of(h, "measurement"), 0U);
+  h.tap("Second");
+  ASSERT_EQ(kept_of(h, "measurement"), 1U);
+  EXPECT_EQ(h.log_store.kept.back().bike(), "b2");
+}
+
+TEST_F(Bikes, SavedIsSaidOnlyWhenTheStoreSaysSo) {
+  Harness h(with(one_bike()));
+  h.tap("Runout");
+  h.tap(words::show_example());
+  h.log_store.held = true;
+  h.tap(words::log_to("Brindle"));
+  EXPECT_EQ(h.find_text(words::saved_in_log_of("Brindle")), nullptr);
+  EXPECT_NE(h.find_text(words::saving()), nullptr);
+  h.log_store.held = false;
+  h.run();
+  EXPECT_NE(h.find_text(words::saved_in_log_of("Brindle")), nullptr);
+}
+
+TEST_F(Bikes, AFailedSaveIsShownAndGoesAgain) {
+  Harness h(with(one_bike()));
+  open_brindle(h);
+  h.log_store.failing = true;
+  log_odometer(h, "500");
+  EXPECT_NE(h.find_text("The log's disk is full"), nullptr);
+  EXPECT_NE(h.find("Odometer: 500 mi"), nullptr) << "it is in memory all the same";
+  h.log_store.failing = false;
+  h.tap(words::try_again());
+  EXPECT_EQ(h.find_text("The log's disk is full"), nullptr);
+  EXPECT_EQ(kept_of(h, "odometer"), 1U);
+}
+
+TEST_F(Bikes, ARestartKeepsAll) {
+  std::vector<Entry> kept;
+  {
+    Harness h(with(one_bike()));
+    open_brindle(h);
+    log_odometer(h, "500");
+    log_odometer(h, "600");
+    kept = h.log_store.kept;
+  }
+  Harness again(with(kept));
+  open(again);
+  EXPECT_EQ(again.find("Brindle")->value, "600 mi");
+  again.tap("Brindle");
+  ASSERT_NE(again.find("Odometer: 500 mi"), nullptr);
+  EXPECT_LT(again.find("Odometer: 600 mi")->min.y, again.find("Odometer: 500 mi")->min.y)
+      << "entries of one second stand in the order in which they were made";
+}
+
+std::vector<Entry> changed_apart() {
+  Entry here = reading("o2", "2026-03-01T10:00:00.000+01:00", "110 mi");
+  Entry there = reading("o3", "2026-03-01T11:00:00.000+01:00", "101 mi");
+  here.record.json["replaces"] = there.record.json["replaces"] = "o1";
+  return {bike_called("Brindle", "b1"), reading("o1", "2026-02-01T10:00:00.000+01:00", "100 mi"), here, there};
+}
+
+TEST_F(Bikes, WhatWasChangedApartStandsSideBySideUntilOneIsKept) {
+  Harness h(with(changed_apart()));
+  open_brindle(h);
+  h.tap("Odometer: 110 mi");
+  EXPECT_NE(h.find_text(words::changed_apart_help()), nullptr);
+  EXPECT_NE(h.find_text("110 mi"), nullptr);
+  EXPECT_NE(h.find_text("101 mi"), nullptr);
+  h.tap(words::keep_nth(2, 2));
+  EXPECT_EQ(h.find_text(words::changed_apart_help()), nullptr);
+  EXPECT_EQ(h.log_store.kept.back().entered_text("reading"), "101 mi");
+  EXPECT_EQ(h.log_store.kept.back().replaces().size(), 2U);
+}
+
+TEST_F(Bikes, ALogThatIsReadOnlySaysSoAndOffersNoChange) {
+  Harness h({.bikes = true,
+             .log = one_bike(),
+             .log_findings = {{350, Severity::Caution, "", "The log is open elsewhere", "Close it there"}},
+             .log_read_only = true});
+  open(h);
+  EXPECT_NE(h.find_text(words::log_read_only()), nullptr);
+  EXPECT_NE(h.find_text("The log is open elsewhere"), nullptr);
+  EXPECT_EQ(h.find(words::add_bike()), nullptr);
+  h.tap("Brindle");
+  EXPECT_EQ(h.find(words::log_odometer()), nullptr);
+  EXPECT_EQ(h.find(words::change_facts()), nullptr);
+}
+
+TEST_F(Bikes, ALongLogMakesOnlyTheRowsNearTheWindow) {
+  std::vector<Entry> log = one_bike();
+  for (int i = 0; i < 2000; ++i) {
+    const std::string id = "o" + std::to_string(i);
+    log.push_back(reading(id.c_str(), "2026-02-01T10:00:00.000+01:00", (std::to_string(1000 + i) + " mi").c_str()));
+  }
+  Harness h(with(std::move(log)));
+  open_brindle(h);
+  EXPECT_LT(h.items().size(), 120U);
+  const Item* const row = h.find_text("Odometer: ");
+  ASSERT_NE(row, nullptr);
+}
+
+TEST_F(Bikes, AnotherPlaceIsReachedFromAQuestionOnAWideScreen) {
+  for (const ImVec2 size : {ImVec2{1440, 900}, ImVec2{844, 390}}) {
+    Harness h({.size = size, .bikes = true, .log = one_bike()});
+    h.tap("Runout");
+    h.tap(words::show_example());
+    h.tap("Setup");
+    EXPECT_EQ(h.shell->place(), Place::Setup);
+    h.tap("Bikes");
+    h.tap("Brindle");
+    EXPECT_NE(h.find(words::log_odometer()), nullptr);
+  }
+}
+
+}  // namespace
+}  // namespace camside::screens::test
