@@ -233,7 +233,8 @@ void take_offer(Working& w) {
   const std::vector<std::string> nobodys = placeholders(w);
   if (!nobodys.empty()) w.say(remark::placeholder_money(nobodys));
   if (!w.in.asking) w.say(remark::no_asking_price());
-  if (!nobodys.empty() || !w.in.asking) return;
+  const bool walk = !w.r.walk_away.empty() && w.r.walk_away.front().met == Met::Met;
+  if (!nobodys.empty() || !w.in.asking || walk) return;
   const auto less = [&](Money off) { return std::max(Money{}, *w.in.asking - off); };
   const Span& off = w.r.knock_off;
   w.r.offer = Span{less(off.high), less(off.middle), less(off.low)};

@@ -11,7 +11,8 @@
 //   3 Must do anyway: no proof (bad answer or not seen) from `must_from` on: chance 1, however good the rest looks.
 //   4 Expected cost = chance · (best + 4 · likely + worst)/6 (PERT mean). Knock off = their sum. Its range: lower end
 //     with every "didn't see" answered well and best costs, upper end with each answered badly and worst costs.
-//   5 Offer = asking price − knock off, not below nothing, with the range that follows.
+//   5 Offer = asking price − knock off, not below nothing, with the range that follows. None where a reason to walk
+//     away is met: no price makes up for it.
 //   6 Value of looking, for each "didn't see" by itself: the width of the knock-off range less its expected width
 //     after the look, both answers enumerated; P(bad) = 1 − (1 − f) Π(1 − p s).
 // Sources: Bayes' rule in odds form and the PERT mean, (a + 4m + b)/6, are textbook arithmetic; chances, signs and
@@ -26,7 +27,7 @@
 // chances are rough, and the range covers what was not seen and the spread of costs, not errors of the chances.
 // Not covered: what else ages (frame, tyres, electrics), papers' legal worth, haggling, distance since a proven
 // replacement (the proof's answer stands for it). Asking price: taken as that of a sound bike.
-// Findings: 1801-1808 refusals · 1820-1834 · 1930-1936 faults of the book · 200-204 fields.
+// Findings: 1801-1807 refusals · 1820-1834 · 1930-1936 faults of the book · 200-204 fields.
 #pragma once
 
 #include <cstddef>

@@ -105,7 +105,8 @@ void add_look_steps(const Result& r, Outcome& out) {
 }  // namespace
 
 std::string percent(double chance) {
-  return fmt::format("{:.2g} %", 100.0 * chance);
+  if (chance > 0.99) return "over 99 %";
+  return chance < 0.1 ? fmt::format("{:.2g} %", 100.0 * chance) : fmt::format("{:.0f} %", 100.0 * chance);
 }
 
 std::string money_text(Money m) {

@@ -115,7 +115,7 @@ Finding asking_taken_as_sound() {
 }
 
 Finding walk_away(const std::string& why) {
-  return doubt(1834, "answers", "Walk away: " + why, "No price makes up for it unless you know better than this page");
+  return doubt(1834, "answers", "Walk away: " + why, "So there is no offer: no price makes up for it");
 }
 
 }  // namespace camside::remarks::look_over

@@ -8,6 +8,7 @@
 
 #include "calc/look_over_inputs.hpp"
 #include "calc/look_over_model.hpp"
+#include "calc/look_over_report.hpp"
 #include "oracle/look_over_rows.hpp"
 
 namespace camside::look_over {
@@ -148,6 +149,8 @@ TEST(LookOverAnswers, WalkAwayIsMetOrNotOrNotSeen) {
   const Result met = solved(answered(in, "lamp", Said::Yes));
   EXPECT_EQ(met.walk_away[0].met, Met::Met);
   EXPECT_TRUE(says(met, 1834));
+  EXPECT_FALSE(met.offer);  // no price makes up for it
+  EXPECT_TRUE(solved(answered(in, "lamp", Said::No)).offer);
   EXPECT_TRUE(solved(in).looks[0].can_end_it || solved(in).looks[1].can_end_it);
 }
 
@@ -188,6 +191,14 @@ TEST(LookOverChance, WordsForTheBuyersScreen) {
   EXPECT_EQ(word(0.05), "seldom");
   EXPECT_EQ(word(0.2), "may be");
   EXPECT_EQ(word(0.6), "likely");
+}
+
+TEST(LookOverChance, NearlyCertainIsNoWonderOfDigits) {
+  EXPECT_EQ(percent(0.004), "0.4 %");
+  EXPECT_EQ(percent(0.088), "8.8 %");
+  EXPECT_EQ(percent(0.275), "28 %");
+  EXPECT_EQ(percent(0.99), "99 %");
+  EXPECT_EQ(percent(0.998), "over 99 %");
 }
 
 TEST(LookOverChance, SaysWhereItComesFrom) {
