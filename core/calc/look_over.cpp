@@ -206,8 +206,10 @@ bool worth_asking(const Working& w, std::size_t question) {
 void take_looks(Working& w) {
   const std::vector<Question>& questions = w.in.known.questions;
   for (std::size_t i = 0; i < questions.size(); ++i) {
-    if (w.answers[i] != Seen::Not || !worth_asking(w, i)) continue;
+    if (!worth_asking(w, i)) continue;
     const Question& q = questions[i];
+    w.r.questions.push_back(q.id);
+    if (w.answers[i] != Seen::Not) continue;
     const double bad = chance_of_bad(w.model(), i, w.answers);
     const bool needs_cold = q.cold_only && w.in.touched != Touched::Cold;
     w.r.looks.push_back({q.id, q.text, q.say, bad, narrows(w, i, bad), !q.walk_away.empty(), needs_cold});

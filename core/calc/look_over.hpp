@@ -122,12 +122,13 @@ struct Look {
 };
 
 struct Result {
-  std::string engine;                // id of the one counted
-  std::vector<std::string> engines;  // all it can be, that one among them
-  std::vector<Found> must_do;        // by cost
-  std::vector<Found> may_find;       // by expected cost
-  std::vector<WalkAway> walk_away;   // those met first
-  std::vector<Look> looks;           // most narrowing first
+  std::string engine;                  // id of the one counted
+  std::vector<std::string> engines;    // all it can be, that one among them
+  std::vector<std::string> questions;  // ids of those that count for these engines, in the book's order
+  std::vector<Found> must_do;          // by cost
+  std::vector<Found> may_find;         // by expected cost
+  std::vector<WalkAway> walk_away;     // those met first
+  std::vector<Look> looks;             // most narrowing first
   Span knock_off;
   std::optional<Span> offer;
   Outcome outcome;

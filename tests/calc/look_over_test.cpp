@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <string>
+#include <vector>
 
 #include "calc/look_over_inputs.hpp"
 #include "calc/look_over_model.hpp"
@@ -334,6 +336,7 @@ TEST(LookOverLooks, OnlyWhatWasNotSeenAndMattersMostFirst) {
   EXPECT_GE(r.looks[0].narrows, r.looks[1].narrows);
   EXPECT_GT(r.looks[1].narrows, Money{});
   const Result after = solved(answered(in, "papers", Said::Yes));
+  EXPECT_EQ(after.questions, (std::vector<std::string>{"papers", "lamp"}));
   ASSERT_EQ(after.looks.size(), 1U);
   EXPECT_EQ(after.looks[0].question, "lamp");
   EXPECT_EQ(after.outcome.figure("look_next")->text, after.looks[0].text);
