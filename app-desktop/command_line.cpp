@@ -6,6 +6,7 @@
 
 #include "command_line_files.hpp"
 #include "command_line_log.hpp"
+#include "knowledge/knowledge.hpp"
 #include "records/commands.hpp"
 
 namespace {
@@ -25,6 +26,11 @@ struct Arguments {
 
 Said bad_input(const camside::Finding& finding) {
   return {"", print_findings({finding}), exit_bad_input};
+}
+
+Said print_any_schema(const std::string& name) {
+  if (name == "knowledge") return {camside::knowledge::schema_of_knowledge(), "", exit_good};
+  return print_schema(name);
 }
 
 // Reads a file and goes on with its bytes.
@@ -104,9 +110,9 @@ void add_check(CLI::App& app, Arguments& args, Said& said) {
 
 void add_words(CLI::App& app, Arguments& args, Said& said) {
   app.add_subcommand("kinds", "List the kinds of measurement")->callback([&said] { said = list_kinds(); });
-  CLI::App* schema = app.add_subcommand("schema", "Print the JSON Schema of a kind, of all, or of a log");
-  schema->add_option("KIND", args.kind, "Kind of measurement, or log; none: of all kinds");
-  schema->callback([&args, &said] { said = print_schema(args.kind); });
+  CLI::App* schema = app.add_subcommand("schema", "Print the JSON Schema of a kind, of all, of a log, or of knowledge");
+  schema->add_option("KIND", args.kind, "Kind of measurement, log or knowledge; none: of all kinds");
+  schema->callback([&args, &said] { said = print_any_schema(args.kind); });
   CLI::App* example = app.add_subcommand("example", "Print an example file of a kind");
   example->add_option("KIND", args.kind, "Kind of measurement")->required();
   example->callback([&args, &said] { said = print_example(args.kind); });

@@ -341,6 +341,15 @@ std::string schema_of_all(std::span<const RecordKind> among) {
   return write_json(file);
 }
 
+std::string schema_of_fields(const std::string& title, const std::string& description, AnyInput& fields) {
+  SchemaWriter writer;
+  fields.describe_fields(writer);
+  Json schema{{"$schema", dialect}, {"title", title}, {"description", description}};
+  const Json object = writer.done();
+  for (auto it = object.begin(); it != object.end(); ++it) schema[it.key()] = *it;
+  return write_json(schema);
+}
+
 std::string schema_of_log() {
   Json version{{"title", "Version"}, {"description", "Version of the file."}, {"type", "integer"}, {"minimum", 1}};
   Json kind{{"title", "Kind of file"}, {"description", "Always \"log\"."}, {"const", "log"}};

@@ -24,6 +24,7 @@ def written():
     files = {f"{kind}.schema.json": camside("schema", kind).out for kind in kinds()}
     files["measurements.schema.json"] = camside("schema").out
     files["log.schema.json"] = camside("schema", "log").out
+    files["knowledge.schema.json"] = camside("schema", "knowledge").out
     return files
 
 
@@ -87,6 +88,25 @@ class Schemas(unittest.TestCase):
                 "nothing done": lambda d: d["entries"][entries["service"]]["entered"].update(items=[]),
                 "no measurement": lambda d: d["entries"][entries["measurement"]].pop("record"),
                 "replaces a number": lambda d: d["entries"][0].update(replaces=7),
+            }
+            for name, change in changes.items():
+                with self.subTest(name):
+                    broken = copy.deepcopy(data)
+                    change(broken)
+                    self.assertFalse(check.is_valid(broken))
+
+    def test_what_is_known_of_engines_holds_and_broken_ones_do_not(self):
+        check = validator("knowledge.schema.json")
+        for file in sorted((SOURCE / "assets" / "knowledge").glob("*.json")):
+            data = json.loads(file.read_text())
+            self.assertEqual([f"{list(e.path)}: {e.message}" for e in check.iter_errors(data)], [])
+            changes = {
+                "kind of file": lambda d: d.update(kind="log"),
+                "no source": lambda d: d["items"][0].pop("source"),
+                "no unit": lambda d: d["items"][0].update(every="30000"),
+                "no such basis": lambda d: d["risks"][0]["source"].update(basis="hearsay"),
+                "a certain chance": lambda d: d["risks"][0]["chances"][0].update(chance=1),
+                "no engines": lambda d: d.update(engines=[]),
             }
             for name, change in changes.items():
                 with self.subTest(name):

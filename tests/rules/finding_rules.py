@@ -12,7 +12,8 @@ FINDINGS = pathlib.Path(__file__).resolve().parents[2] / "core" / "findings"
 RANGES = {  # as the catalogue in finding.hpp says
     "file": (100, 199), "field": (200, 299), "log": (300, 399), "runout": (1000, 1099), "gear_pair": (1100, 1199),
     "backlash": (1200, 1299), "gear_pick": (1300, 1399), "pushrod": (1400, 1499), "due": (1500, 1599),
-    "wear": (1600, 1699), "life": (1700, 1799), "safety": (1900, 1999),
+    "wear": (1600, 1699), "life": (1700, 1799), "look_over": (1800, 1899), "knowledge": (1930, 1949),
+    "safety": (1900, 1999),
 }
 FUNCTION = re.compile(r"^[A-Z]\w*(?:<[^>]*>)? (\w+)\(", re.M)  # a function that returns a Finding starts its line
 NUMBER = re.compile(r"\b(?:return|=)\s+(?:\w+\s*\(|\w*\s*\{)\s*(\d{1,4})\s*,")

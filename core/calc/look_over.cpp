@@ -1,0 +1,302 @@
+#include "calc/look_over.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "calc/look_over_model.hpp"
+#include "calc/look_over_report.hpp"
+#include "findings/look_over_remarks.hpp"
+
+namespace camside::look_over {
+
+namespace {
+
+namespace remark = remarks::look_over;
+
+constexpr Distance rare_odometer = Distance::miles(150'000.0);
+constexpr double likely_from = 0.5;
+constexpr double maybe_from = 0.15;
+
+// What is being worked out.
+struct Working {
+  const Input& in;
+  Result& r;
+  std::vector<Model> models;
+  Answers answers;
+  std::size_t counted = 0;  // the model that stands for the bike
+
+  const Model& model() const { return models[counted]; }
+  void say(Finding f) { r.outcome.findings.push_back(std::move(f)); }
+};
+
+template <class T>
+const T* find(const std::vector<T>& list, const std::string& id) {
+  const auto it = std::find_if(list.begin(), list.end(), [&](const T& t) { return t.id == id; });
+  return it == list.end() ? nullptr : &*it;
+}
+
+std::string at(const char* list, std::size_t i) {
+  return std::string(list) + "[" + std::to_string(i) + "]";
+}
+
+// ---- entries ----
+
+void refuse_answers(const Input& in, Findings& found) {
+  for (std::size_t i = 0; i < in.answers.size(); ++i) {
+    const std::string& id = in.answers[i].question;
+    if (find(in.known.questions, id) == nullptr)
+      found.push_back(remark::no_such_question(at("answers", i) + ".question", id));
+    for (std::size_t k = 0; k < i; ++k) {
+      if (in.answers[k].question == id) found.push_back(remark::answered_twice(at("answers", i) + ".question", id));
+    }
+  }
+}
+
+void refuse_costs(const Input& in, Findings& found) {
+  for (std::size_t i = 0; i < in.costs.size(); ++i) {
+    const OwnCost& c = in.costs[i];
+    if (find(in.known.risks, c.risk) == nullptr)
+      found.push_back(remark::no_such_risk(at("costs", i) + ".risk", c.risk));
+    if (*c.best > *c.likely || *c.likely > *c.worst) found.push_back(remark::costs_out_of_order(at("costs", i)));
+    for (std::size_t k = 0; k < i; ++k) {
+      if (in.costs[k].risk == c.risk) found.push_back(remark::cost_twice(at("costs", i) + ".risk", c.risk));
+    }
+  }
+}
+
+Findings entry_refusals(const Input& in) {
+  Findings found = check_fields(in);
+  if (any_refusal(found)) return found;
+  found = book_faults(in.known, "known");
+  if (any_refusal(found)) return found;
+  refuse_answers(in, found);
+  refuse_costs(in, found);
+  return found;
+}
+
+// ---- which engine ----
+
+bool of_that_year(const Engine& e, std::optional<int> year) {
+  if (!year) return true;
+  return (!e.first_year || *year >= *e.first_year) && (!e.last_year || *year <= *e.last_year);
+}
+
+void take_engines(Working& w) {
+  for (const Engine& e : w.in.known.engines) {
+    const bool wanted = w.in.engine.empty() ? !e.own && of_that_year(e, w.in.year) : e.id == w.in.engine;
+    if (wanted) w.models.push_back(model_of(w.in, e));
+  }
+  if (w.models.empty() && !w.in.engine.empty()) return w.say(remark::no_such_engine(w.in.engine));
+  if (w.models.empty()) return w.say(remark::no_engine_of_that_year(w.in.year));
+  const Engine& only = *w.models.front().engine;
+  if (!w.in.engine.empty() && !of_that_year(only, w.in.year)) w.say(remark::year_and_engine_differ(only.name));
+}
+
+void settle_engine(Working& w) {
+  w.counted = dearest(w.models, w.answers);
+  w.r.engine = w.model().engine->id;
+  std::vector<std::string> names;
+  for (const Model& m : w.models) {
+    w.r.engines.push_back(m.engine->id);
+    names.push_back(m.engine->name);
+  }
+  if (w.models.size() > 1) w.say(remark::engine_not_settled(names, w.model().engine->name));
+}
+
+// ---- answers ----
+
+Seen seen_of(const Question& q, Said said) {
+  if (said == Said::DidntSee) return Seen::Not;
+  return (said == Said::Yes) == (q.bad == YesNo::Yes) ? Seen::Bad : Seen::Good;
+}
+
+void take_answers(Working& w) {
+  const std::vector<Question>& questions = w.in.known.questions;
+  w.answers.assign(questions.size(), Seen::Not);
+  bool voided = false;
+  for (std::size_t i = 0; i < w.in.answers.size(); ++i) {
+    const Answer& a = w.in.answers[i];
+    const Question& q = *find(questions, a.question);
+    const Seen seen = seen_of(q, *a.said);
+    const bool is_void = seen != Seen::Not && q.cold_only && w.in.touched != Touched::Cold;
+    voided = voided || is_void;
+    if (!is_void) w.answers[static_cast<std::size_t>(&q - questions.data())] = seen;
+    if (!is_void && seen == Seen::Good && q.silence) w.say(remark::silence_proves_nothing(at("answers", i), q.text));
+  }
+  if (voided) w.say(remark::cold_start_void(w.in.touched == Touched::Warm));
+  if (std::all_of(w.answers.begin(), w.answers.end(), [](Seen s) { return s == Seen::Not; }))
+    w.say(remark::nothing_seen());
+}
+
+// ---- what it hides ----
+
+Likelihood likelihood_of(double chance) {
+  if (chance >= likely_from) return Likelihood::Likely;
+  return chance >= maybe_from ? Likelihood::MayBe : Likelihood::Seldom;
+}
+
+Found found_of(const Working& w, const Counted& c) {
+  const Model& m = w.model();
+  Found f;
+  f.risk = c.risk->id;
+  f.name = c.risk->name;
+  f.must = must_do(c, w.answers);
+  f.chance = chance_after(m, c, c.prior, w.answers);
+  f.chance_low = chance_after(m, c, c.prior_low, completed(w.answers, Seen::Good));
+  f.chance_high = chance_after(m, c, c.prior, completed(w.answers, Seen::Bad));
+  f.likelihood = likelihood_of(f.chance);
+  f.chance_from = chance_from(m, c, w.in, w.answers);
+  f.cost = c.cost;
+  f.expected = Money::amount((f.must ? 1.0 : f.chance) * pert_mean(c.cost));
+  f.placeholder = c.placeholder;
+  f.settled_by = c.risk->settled_by;
+  f.say = c.risk->say;
+  return f;
+}
+
+void take_risks(Working& w) {
+  for (const Counted& c : w.model().risks) {
+    Found f = found_of(w, c);
+    (f.must ? w.r.must_do : w.r.may_find).push_back(std::move(f));
+  }
+  const auto dearer = [](const Found& a, const Found& b) { return a.expected > b.expected; };
+  std::stable_sort(w.r.must_do.begin(), w.r.must_do.end(), dearer);
+  std::stable_sort(w.r.may_find.begin(), w.r.may_find.end(), dearer);
+}
+
+// ---- when to walk ----
+
+Met met_of(Seen seen) {
+  if (seen == Seen::Not) return Met::NotSeen;
+  return seen == Seen::Bad ? Met::Met : Met::NotMet;
+}
+
+void take_walk_away(Working& w) {
+  const std::vector<Question>& questions = w.in.known.questions;
+  for (std::size_t i = 0; i < questions.size(); ++i) {
+    if (questions[i].walk_away.empty()) continue;
+    w.r.walk_away.push_back({questions[i].id, questions[i].walk_away, met_of(w.answers[i])});
+    if (w.answers[i] == Seen::Bad) w.say(remark::walk_away(questions[i].walk_away));
+  }
+  std::stable_partition(w.r.walk_away.begin(), w.r.walk_away.end(),
+                        [](const WalkAway& a) { return a.met == Met::Met; });
+}
+
+// ---- where to look next ----
+
+Money width(const Span& s) {
+  return s.high - s.low;
+}
+
+Money narrows(const Working& w, std::size_t question, double bad) {
+  const auto width_with = [&](Seen seen) {
+    Answers after = w.answers;
+    after[question] = seen;
+    return width(knock_off(w.models, after));
+  };
+  const Money expected = bad * width_with(Seen::Bad) + (1.0 - bad) * width_with(Seen::Good);
+  return std::max(Money{}, width(w.r.knock_off) - expected);
+}
+
+bool worth_asking(const Working& w, std::size_t question) {
+  return !w.in.known.questions[question].walk_away.empty() ||
+         std::any_of(w.models.begin(), w.models.end(), [&](const Model& m) { return asks(m, question); });
+}
+
+void take_looks(Working& w) {
+  const std::vector<Question>& questions = w.in.known.questions;
+  for (std::size_t i = 0; i < questions.size(); ++i) {
+    if (!worth_asking(w, i)) continue;
+    const Question& q = questions[i];
+    w.r.questions.push_back(q.id);
+    if (w.answers[i] != Seen::Not) continue;
+    const double bad = chance_of_bad(w.model(), i, w.answers);
+    const bool needs_cold = q.cold_only && w.in.touched != Touched::Cold;
+    w.r.looks.push_back({q.id, q.text, q.say, bad, narrows(w, i, bad), !q.walk_away.empty(), needs_cold});
+  }
+  std::stable_sort(w.r.looks.begin(), w.r.looks.end(),
+                   [](const Look& a, const Look& b) { return a.narrows > b.narrows; });
+}
+
+// ---- money ----
+
+std::vector<std::string> placeholders(const Working& w) {
+  std::vector<std::string> names;
+  for (const Model& m : w.models) {
+    for (const Counted& c : m.risks) {
+      const bool listed = std::find(names.begin(), names.end(), c.risk->name) != names.end();
+      if (c.placeholder && !listed) names.push_back(c.risk->name);
+    }
+  }
+  return names;
+}
+
+void take_offer(Working& w) {
+  const std::vector<std::string> nobodys = placeholders(w);
+  if (!nobodys.empty()) w.say(remark::placeholder_money(nobodys));
+  if (!w.in.asking) w.say(remark::no_asking_price());
+  const bool walk = !w.r.walk_away.empty() && w.r.walk_away.front().met == Met::Met;
+  if (!nobodys.empty() || !w.in.asking || walk) return;
+  const auto less = [&](Money off) { return std::max(Money{}, *w.in.asking - off); };
+  const Span& off = w.r.knock_off;
+  w.r.offer = Span{less(off.high), less(off.middle), less(off.low)};
+  if (off.middle > *w.in.asking) w.say(remark::costs_more_than_asked());
+  w.say(remark::asking_taken_as_sound());
+}
+
+void remark_odometer(Working& w) {
+  if (!w.in.odometer) return w.say(remark::no_odometer());
+  if (*w.in.odometer > rare_odometer) w.say(remark::rare_odometer(*w.in.odometer));
+}
+
+void work_out(Working& w) {
+  take_answers(w);
+  settle_engine(w);
+  remark_odometer(w);
+  w.r.knock_off = knock_off(w.models, w.answers);
+  take_risks(w);
+  take_walk_away(w);
+  take_looks(w);
+  take_offer(w);
+  add_figures(w.in, w.r);
+  add_working(w.in, w.r);
+}
+
+}  // namespace
+
+std::string_view word_of(Likelihood l) {
+  switch (l) {
+    case Likelihood::Seldom:
+      return "seldom";
+    case Likelihood::MayBe:
+      return "may be";
+    case Likelihood::Likely:
+      return "likely";
+  }
+  return "";
+}
+
+std::string_view word_of(Met m) {
+  switch (m) {
+    case Met::Met:
+      return "met";
+    case Met::NotMet:
+      return "not met";
+    case Met::NotSeen:
+      return "not seen";
+  }
+  return "";
+}
+
+tl::expected<Result, Findings> solve(const Input& input) {
+  Findings refused = entry_refusals(input);
+  if (any_refusal(refused)) return tl::make_unexpected(std::move(refused));
+  Result result;
+  Working w{input, result, {}, {}};
+  take_engines(w);
+  if (w.models.empty()) return tl::make_unexpected(std::move(result.outcome.findings));
+  work_out(w);
+  return result;
+}
+
+}  // namespace camside::look_over

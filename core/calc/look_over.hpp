@@ -1,0 +1,139 @@
+// Question: what does this used bike hide on its cam side, what would that cost, what is it worth today, and what is
+// still to be looked at?
+//
+// Method (for each engine the bike can have; with several the dearest counts until the year is settled)
+//   1 Chance of each risk by odometer: straight lines between the book's points, level outside; no odometer: the last
+//     point, the first for the lower end.
+//   2 Answers move the odds, each sign by itself (Bayes): p/(1−p) = p0/(1−p0) · Π L, for a bad answer
+//     L = (f + (1 − f) s)/f, for a good one L = 1 − s; f the chance of the bad answer without cause, s the chance that
+//     the fault shows. "Didn't see" leaves them. Where the good answer is silence, L = 1: silence proves nothing. A
+//     sign that several faults give counts for each: that errs on the buyer's side.
+//   3 Must do anyway: no proof (bad answer or not seen) from `must_from` on: chance 1, however good the rest looks.
+//   4 Expected cost = chance · (best + 4 · likely + worst)/6 (PERT mean). Knock off = their sum. Its range: lower end
+//     with every "didn't see" answered well and best costs, upper end with each answered badly and worst costs.
+//   5 Offer = asking price − knock off, not below nothing, with the range that follows. None where a reason to walk
+//     away is met: no price makes up for it.
+//   6 Value of looking, for each "didn't see" by itself: the width of the knock-off range less its expected width
+//     after the look, both answers enumerated; P(bad) = 1 − (1 − f) Π(1 − p s).
+// Sources: Bayes' rule in odds form and the PERT mean, (a + 4m + b)/6, are textbook arithmetic; chances, signs and
+// money come from the book, each with its own source, none of them published.
+//
+// Inputs: year 1900-2100 or none, own engine by id, odometer 0-1,000,000 mi or none, asking price 0-1e6 or none, was
+// the engine touched first, answers (yes, no, didn't see), own money, the book. describe() is the list.
+// Cold start: answers marked "stone cold only" count only when the engine was touched and found stone cold.
+// Placeholder money never yields an offer until confirmed or replaced, for every engine that it can be.
+// Result: must do anyway / may find / walk away if (met, not met, not seen); risks by expected cost; sum to knock off
+// with range; offer with range; value of looking. No verdict: the buyer decides. Accuracy: arithmetic to 1e-9; the
+// chances are rough, and the range covers what was not seen and the spread of costs, not errors of the chances.
+// Not covered: what else ages (frame, tyres, electrics), papers' legal worth, haggling, distance since a proven
+// replacement (the proof's answer stands for it). Asking price: taken as that of a sound bike.
+// Findings: 1801-1807 refusals · 1820-1834 · 1930-1936 faults of the book · 200-204 fields.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <tl/expected.hpp>
+#include <vector>
+
+#include "calc/field.hpp"
+#include "calc/look_over_book.hpp"
+#include "findings/outcome.hpp"
+#include "units/quantity.hpp"
+
+namespace camside::look_over {
+
+enum class Said : std::uint8_t { Yes, No, DidntSee };
+enum class Touched : std::uint8_t { Cold, Warm, Not };
+
+struct Answer {
+  std::string question;
+  std::optional<Said> said;
+};
+void describe(FieldVisitor& v, Answer& a);
+
+// The user's own figures for one risk; they replace the book's.
+struct OwnCost {
+  std::string risk;
+  std::optional<Money> best;
+  std::optional<Money> likely;
+  std::optional<Money> worst;
+};
+void describe(FieldVisitor& v, OwnCost& c);
+
+struct Input {
+  std::optional<int> year;
+  std::string engine;  // id; empty: by year
+  std::optional<Distance> odometer;
+  std::optional<Money> asking;
+  Touched touched = Touched::Not;
+  std::vector<Answer> answers;
+  std::vector<OwnCost> costs;
+  bool money_confirmed = false;  // the placeholders are mine now
+  Book known;
+};
+void describe(FieldVisitor& v, Input& in);
+
+struct Span {
+  Money low;
+  Money middle;
+  Money high;
+};
+
+// "likely", "may be", "seldom": a buyer's screen shows no percentages.
+enum class Likelihood : std::uint8_t { Seldom, MayBe, Likely };
+std::string_view word_of(Likelihood l);
+
+struct Found {
+  std::string risk;  // id
+  std::string name;
+  bool must = false;  // no proof: done anyway
+  double chance = 0.0;
+  double chance_low = 0.0;  // all that was not seen answered well, and badly
+  double chance_high = 0.0;
+  Likelihood likelihood = Likelihood::Seldom;  // of `chance`
+  std::string chance_from;
+  Span cost;       // best, likely, worst
+  Money expected;  // what it adds to the sum
+  bool placeholder = false;
+  std::string settled_by;
+  std::string say;
+};
+
+enum class Met : std::uint8_t { Met, NotMet, NotSeen };
+std::string_view word_of(Met m);
+
+struct WalkAway {
+  std::string question;  // id
+  std::string why;
+  Met met = Met::NotSeen;
+};
+
+struct Look {
+  std::string question;  // id
+  std::string text;
+  std::string say;
+  double chance_bad = 0.0;
+  Money narrows;  // by how much the range is expected to shrink
+  bool can_end_it = false;
+  bool needs_cold = false;
+};
+
+struct Result {
+  std::string engine;                  // id of the one counted
+  std::vector<std::string> engines;    // all it can be, that one among them
+  std::vector<std::string> questions;  // ids of those that count for these engines, in the book's order
+  std::vector<Found> must_do;          // by cost
+  std::vector<Found> may_find;         // by expected cost
+  std::vector<WalkAway> walk_away;     // those met first
+  std::vector<Look> looks;             // most narrowing first
+  Span knock_off;
+  std::optional<Span> offer;
+  Outcome outcome;
+};
+
+tl::expected<Result, Findings> solve(const Input& input);
+
+}  // namespace camside::look_over

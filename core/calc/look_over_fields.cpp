@@ -1,0 +1,60 @@
+// Names, words and ranges of everything a look-over asks for.
+#include <array>
+
+#include "calc/look_over.hpp"
+
+namespace camside::look_over {
+
+namespace {
+
+constexpr std::array<Choice, 3> said_words{{{"yes", "Yes"}, {"no", "No"}, {"didn't see", "Didn't see"}}};
+constexpr std::array<Choice, 3> touched_words{{
+    {"cold", "Touched first: stone cold"},
+    {"warm", "Touched first: warm"},
+    {"not touched", "Not touched before it ran"},
+}};
+
+constexpr Distance most_distance = Distance::miles(1'000'000.0);
+constexpr double most_money = 1e6;
+
+Field money(std::string_view name, std::string_view label, std::string_view help) {
+  return Field{name, label, help}.at_least(0.0).at_most(most_money);
+}
+
+}  // namespace
+
+void describe(FieldVisitor& v, Answer& a) {
+  v.value(Field{"question", "Question", "Id of the question"}.must(), a.question);
+  v.choice(Field{"said", "Answer", "What you saw or were told with proof; \"didn't see\" is an answer too"}.must(),
+           a.said, said_words);
+}
+
+void describe(FieldVisitor& v, OwnCost& c) {
+  v.value(Field{"risk", "Risk", "Id of what it is the cost of"}.must(), c.risk);
+  v.value(money("best", "Best", "Least it can cost you").must(), c.best);
+  v.value(money("likely", "Likely", "What it usually costs you").must(), c.likely);
+  v.value(money("worst", "Worst", "Most it can cost you").must(), c.worst);
+}
+
+void describe(FieldVisitor& v, Input& in) {
+  v.value(Field{"year", "Model year", "From the papers or the frame number; leave out when not known"}
+              .at_least(1900.0)
+              .at_most(2100.0),
+          in.year);
+  v.value(Field{"engine", "Engine", "Id of the engine when you know it, or of your own; left out: by model year"},
+          in.engine);
+  v.value(Field{"odometer", "Odometer", "Full miles or km, without the tenths"}.at_least(0.0).at_most(most_distance),
+          in.odometer);
+  v.value(money("asking", "Asking price", "What the seller wants, in your own currency"), in.asking);
+  v.choice(Field{"touched", "Engine touched first",
+                 "A hand near the barrels before anything else; warm voids the cold start"},
+           in.touched, touched_words);
+  v.list(Field{"answers", "Answers", "One for each question; what is left out was not seen"}, in.answers);
+  v.list(Field{"costs", "Your figures", "Own costs; they replace the placeholders"}, in.costs);
+  v.value(
+      Field{"money_confirmed", "Placeholders confirmed", "You looked at the placeholder costs and take them as yours"},
+      in.money_confirmed);
+  v.group(Field{"known", "What is known", "Engines, questions and risks the look-over counts with"}.must(), in.known);
+}
+
+}  // namespace camside::look_over

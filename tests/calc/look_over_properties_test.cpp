@@ -1,0 +1,143 @@
+#include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <vector>
+
+#include "calc/look_over.hpp"
+#include "calc/look_over_inputs.hpp"
+
+namespace camside::look_over {
+namespace {
+
+constexpr double rounding = 1e-9;  // of sums of a few thousand
+
+bool coin() {
+  return *rc::gen::arbitrary<bool>();
+}
+double whole(int low, int high) {
+  return static_cast<double>(*rc::gen::inRange(low, high));
+}
+double share() {
+  return whole(1, 100) / 100.0;
+}
+
+Risk any_risk(int number, int questions) {
+  const double best = whole(0, 500);
+  const double likely = best + whole(0, 500);
+  Risk r = risk("r" + std::to_string(number), share(), cost(best, likely, likely + whole(0, 2'000)));
+  r.chances.push_back({Distance::miles(50'000.0), std::max(*r.chances[0].chance, share())});
+  for (int q = 0; q < questions; ++q) {
+    if (coin()) r.signs.push_back(sign("q" + std::to_string(q), share()));
+  }
+  if (coin()) r.proof = "q" + std::to_string(*rc::gen::inRange(0, questions));
+  r.must_from = Distance::miles(whole(0, 60'000));
+  if (coin()) r.engines = {coin() ? "a" : "b"};
+  return r;
+}
+
+// One or two engines that the year leaves open, up to five questions and risks, some questions not seen.
+Input any_input() {
+  Input in = small_input();
+  in.known = {};
+  in.known.engines = {engine("a", {}, {})};
+  if (coin()) in.known.engines.push_back(engine("b", {}, {}));
+  const int questions = *rc::gen::inRange(1, 6);
+  for (int q = 0; q < questions; ++q) {
+    in.known.questions.push_back(question("q" + std::to_string(q), YesNo::Yes, share()));
+    in.known.questions.back().silence = coin();
+    in.answers.push_back({"q" + std::to_string(q), *rc::gen::element(Said::Yes, Said::No, Said::DidntSee)});
+  }
+  const int risks = *rc::gen::inRange(1, 6);
+  for (int i = 0; i < risks; ++i) {
+    Risk r = any_risk(i, questions);
+    if (in.known.engines.size() == 1) r.engines.clear();
+    in.known.risks.push_back(std::move(r));
+  }
+  if (coin()) in.odometer.reset();
+  in.asking = Money::amount(whole(0, 10'000));
+  return in;
+}
+
+Result solved(const Input& in) {
+  auto r = solve(in);
+  RC_ASSERT(r.has_value());
+  return *r;
+}
+
+double width(const Span& s) {
+  return (s.high - s.low).in_amount();
+}
+
+RC_GTEST_PROP(LookOverProperties, AWorseAnswerNeverRaisesTheOffer, ()) {
+  Input in = any_input();
+  Answer& one = in.answers[*rc::gen::inRange<std::size_t>(0, in.answers.size())];
+  double last = 1e9;
+  double last_low = 1e9;
+  double last_high = 1e9;
+  for (const Said said : {Said::No, Said::DidntSee, Said::Yes}) {  // the bad answer is yes
+    one.said = said;
+    const Span offer = *solved(in).offer;
+    RC_ASSERT(offer.middle.in_amount() <= last + rounding);
+    last = offer.middle.in_amount();
+    if (said == Said::DidntSee) continue;  // its range is wider at both ends
+    RC_ASSERT(offer.low.in_amount() <= last_low + rounding);
+    RC_ASSERT(offer.high.in_amount() <= last_high + rounding);
+    last_low = offer.low.in_amount();
+    last_high = offer.high.in_amount();
+  }
+}
+
+RC_GTEST_PROP(LookOverProperties, NotSeeingNeverNarrowsTheRange, ()) {
+  Input in = any_input();
+  const Result before = solved(in);
+  in.answers[*rc::gen::inRange<std::size_t>(0, in.answers.size())].said = Said::DidntSee;
+  const Result after = solved(in);
+  RC_ASSERT(after.knock_off.low.in_amount() <= before.knock_off.low.in_amount() + rounding);
+  RC_ASSERT(after.knock_off.high.in_amount() >= before.knock_off.high.in_amount() - rounding);
+  RC_ASSERT(width(*after.offer) >= width(*before.offer) - rounding);
+}
+
+RC_GTEST_PROP(LookOverProperties, TheOrderOfTheAnswersDoesNotMatter, ()) {
+  Input in = any_input();
+  const Result a = solved(in);
+  std::rotate(
+      in.answers.begin(),
+      in.answers.begin() + *rc::gen::inRange<std::ptrdiff_t>(0, 6) % static_cast<std::ptrdiff_t>(in.answers.size()),
+      in.answers.end());
+  if (coin()) std::reverse(in.answers.begin(), in.answers.end());
+  const Result b = solved(in);
+  RC_ASSERT(a.offer->middle == b.offer->middle);
+  RC_ASSERT(a.knock_off.low == b.knock_off.low);
+  RC_ASSERT(a.knock_off.high == b.knock_off.high);
+  RC_ASSERT(a.engine == b.engine);
+  RC_ASSERT(a.looks.size() == b.looks.size());
+  for (std::size_t i = 0; i < a.looks.size(); ++i) RC_ASSERT(a.looks[i].question == b.looks[i].question);
+}
+
+RC_GTEST_PROP(LookOverProperties, TheRangeHoldsTheMiddleAndEachChanceItsOwn, ()) {
+  const Result r = solved(any_input());
+  RC_ASSERT(r.knock_off.low.in_amount() <= r.knock_off.middle.in_amount() + rounding);
+  RC_ASSERT(r.knock_off.middle.in_amount() <= r.knock_off.high.in_amount() + rounding);
+  RC_ASSERT(r.offer->low >= Money{});
+  for (const auto* list : {&r.must_do, &r.may_find}) {
+    for (const Found& f : *list) {
+      RC_ASSERT(f.chance_low <= f.chance + rounding && f.chance <= f.chance_high + rounding);
+      RC_ASSERT(f.chance > 0.0 && f.chance < 1.0);
+    }
+  }
+}
+
+RC_GTEST_PROP(LookOverProperties, ALookNeverNarrowsByLessThanNothingOrMoreThanAll, ()) {
+  const Result r = solved(any_input());
+  for (const Look& l : r.looks) {
+    RC_ASSERT(l.narrows >= Money{});
+    RC_ASSERT(l.narrows.in_amount() <= width(r.knock_off) + rounding);
+    RC_ASSERT(l.chance_bad > 0.0 && l.chance_bad < 1.0);
+  }
+}
+
+}  // namespace
+}  // namespace camside::look_over

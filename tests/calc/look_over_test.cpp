@@ -1,0 +1,400 @@
+#include "calc/look_over.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <string>
+#include <vector>
+
+#include "calc/look_over_inputs.hpp"
+#include "calc/look_over_model.hpp"
+#include "calc/look_over_report.hpp"
+#include "oracle/look_over_rows.hpp"
+
+namespace camside::look_over {
+namespace {
+
+Result solved(const Input& in) {
+  auto r = solve(in);
+  EXPECT_TRUE(r.has_value()) << (r ? "" : r.error().front().field + ": " + r.error().front().text);
+  return r ? *r : Result{};
+}
+
+Findings refused(const Input& in) {
+  auto r = solve(in);
+  EXPECT_FALSE(r.has_value());
+  return r ? Findings{} : r.error();
+}
+
+bool says(const Result& r, int number) {
+  return has(r.outcome.findings, number);
+}
+
+std::string text_of(const Findings& findings, int number) {
+  for (const Finding& f : findings)
+    if (f.number == number) return f.text;
+  return "";
+}
+
+double middle(const Input& in) {
+  return solved(in).knock_off.middle.in_amount();
+}
+
+const Found& found(const std::vector<Found>& list, const std::string& risk) {
+  const auto it = std::find_if(list.begin(), list.end(), [&](const Found& f) { return f.risk == risk; });
+  static const Found none;
+  EXPECT_NE(it, list.end()) << risk;
+  return it == list.end() ? none : *it;
+}
+
+// ---- rows ----
+
+TEST(LookOverRows, BayesByASign) {
+  for (const auto& row : oracle::bayes_rows) {
+    Input in = small_input();
+    const double shows = (row.with_cause - row.without_cause) / (1.0 - row.without_cause);
+    in.known.questions = {question("sign", YesNo::Yes, row.without_cause)};
+    in.known.risks = {risk("cause", row.before, cost(1, 1, 1), {sign("sign", shows)})};
+    const Result r = solved(answered(in, "sign", Said::Yes));
+    EXPECT_NEAR(found(r.may_find, "cause").chance, row.after, row.tolerance);
+  }
+}
+
+TEST(LookOverRows, PertMean) {
+  for (const auto& row : oracle::pert_rows)
+    EXPECT_NEAR(pert_mean({Money::amount(row.best), Money::amount(row.likely), Money::amount(row.worst)}), row.mean,
+                1e-12);
+}
+
+TEST(LookOverRows, NothingSeenByHand) {
+  const Result r = solved(small_input());
+  EXPECT_NEAR(r.knock_off.low.in_amount(), oracle::nothing_seen.low, 1e-9);
+  EXPECT_NEAR(r.knock_off.middle.in_amount(), oracle::nothing_seen.middle, 1e-9);
+  EXPECT_NEAR(r.knock_off.high.in_amount(), oracle::nothing_seen.high, 1e-9);
+  ASSERT_TRUE(r.offer);
+  EXPECT_NEAR(r.offer->middle.in_amount(), 5'540.0, 1e-9);
+  EXPECT_NEAR(r.offer->low.in_amount(), 6'000.0 - oracle::nothing_seen.high, 1e-9);
+  EXPECT_NEAR(r.offer->high.in_amount(), 6'000.0 - oracle::nothing_seen.low, 1e-9);
+  EXPECT_TRUE(says(r, 1825));
+}
+
+// ---- must do anyway ----
+
+TEST(LookOverMust, NoProofMustBeDoneWhateverElseLooksGood) {
+  const Result unseen = solved(small_input());
+  ASSERT_EQ(unseen.must_do.size(), 1U);
+  EXPECT_EQ(unseen.must_do[0].risk, "shoes");
+  EXPECT_NEAR(unseen.must_do[0].expected.in_amount(), 400.0, 1e-9);
+  EXPECT_EQ(solved(answered(small_input(), "papers", Said::No)).must_do.size(), 1U);
+}
+
+TEST(LookOverMust, ProofLeavesASmallChance) {
+  const Result r = solved(answered(small_input(), "papers", Said::Yes));
+  EXPECT_TRUE(r.must_do.empty());
+  EXPECT_NEAR(found(r.may_find, "shoes").chance, 0.025 / 1.025, 1e-12);
+}
+
+TEST(LookOverMust, OnlyFromItsOdometerOn) {
+  Input in = small_input();
+  in.known.risks[0].must_from = Distance::miles(30'000.0);
+  EXPECT_EQ(solved(in).must_do.size(), 1U);  // the reading itself counts
+  in.odometer = Distance::miles(29'999.0);
+  EXPECT_TRUE(solved(in).must_do.empty());
+  in.odometer.reset();
+  EXPECT_EQ(solved(in).must_do.size(), 1U);
+}
+
+// ---- answers ----
+
+TEST(LookOverAnswers, DidntSeeIsTheSameAsNoAnswer) {
+  const Input in = answered(answered(small_input(), "lamp", Said::DidntSee), "papers", Said::DidntSee);
+  EXPECT_EQ(middle(in), middle(small_input()));
+}
+
+TEST(LookOverAnswers, GoodAndBadMoveTheChance) {
+  EXPECT_NEAR(found(solved(answered(small_input(), "lamp", Said::Yes)).may_find, "pump").chance, 1.375 / 2.375, 1e-12);
+  EXPECT_NEAR(found(solved(answered(small_input(), "lamp", Said::No)).may_find, "pump").chance, 1.0 / 9.0, 1e-12);
+}
+
+TEST(LookOverAnswers, AWarmEngineVoidsTheColdStart) {
+  Input in = answered(small_input(), "lamp", Said::Yes);
+  in.known.questions[1].cold_only = true;
+  EXPECT_FALSE(says(solved(in), 1820));
+  EXPECT_GT(middle(in), middle(small_input()));
+  for (const Touched t : {Touched::Warm, Touched::Not}) {
+    in.touched = t;
+    const Result r = solved(in);
+    EXPECT_TRUE(says(r, 1820));
+    EXPECT_EQ(r.knock_off.middle, solved(small_input()).knock_off.middle);
+    const auto look = std::find_if(r.looks.begin(), r.looks.end(), [](const Look& l) { return l.question == "lamp"; });
+    ASSERT_NE(look, r.looks.end());
+    EXPECT_TRUE(look->needs_cold);
+  }
+}
+
+TEST(LookOverAnswers, SilenceProvesNothingButNoiseCounts) {
+  Input in = small_input();
+  in.known.questions[1].silence = true;
+  const Result quiet = solved(answered(in, "lamp", Said::No));
+  EXPECT_NEAR(found(quiet.may_find, "pump").chance, 0.2, 1e-12);
+  EXPECT_TRUE(says(quiet, 1826));
+  EXPECT_NEAR(found(solved(answered(in, "lamp", Said::Yes)).may_find, "pump").chance, 1.375 / 2.375, 1e-12);
+}
+
+TEST(LookOverAnswers, WalkAwayIsMetOrNotOrNotSeen) {
+  Input in = small_input();
+  in.known.questions[1].walk_away = "lamp on hot";
+  EXPECT_EQ(solved(in).walk_away[0].met, Met::NotSeen);
+  EXPECT_EQ(solved(answered(in, "lamp", Said::No)).walk_away[0].met, Met::NotMet);
+  const Result met = solved(answered(in, "lamp", Said::Yes));
+  EXPECT_EQ(met.walk_away[0].met, Met::Met);
+  EXPECT_TRUE(says(met, 1834));
+  EXPECT_FALSE(met.offer);  // no price makes up for it
+  EXPECT_TRUE(solved(answered(in, "lamp", Said::No)).offer);
+  EXPECT_TRUE(solved(in).looks[0].can_end_it || solved(in).looks[1].can_end_it);
+}
+
+// ---- chances ----
+
+TEST(LookOverChance, StraightLinesBetweenThePointsLevelOutside) {
+  Input in = small_input();
+  in.known.risks[1].chances = {{Distance::miles(10'000.0), 0.1}, {Distance::miles(30'000.0), 0.3}};
+  const auto chance = [&](double miles) {
+    in.odometer = Distance::miles(miles);
+    return found(solved(in).may_find, "pump").chance;
+  };
+  EXPECT_NEAR(chance(0.0), 0.1, 1e-12);
+  EXPECT_NEAR(chance(20'000.0), 0.2, 1e-12);
+  EXPECT_NEAR(chance(30'000.0), 0.3, 1e-12);
+  EXPECT_NEAR(chance(90'000.0), 0.3, 1e-12);
+}
+
+TEST(LookOverChance, NoOdometerCountsAsManyMilesAndWidens) {
+  Input in = small_input();
+  in.known.risks[1].chances = {{Distance::miles(10'000.0), 0.1}, {Distance::miles(30'000.0), 0.3}};
+  const Result known = solved(in);
+  in.odometer.reset();
+  const Result r = solved(in);
+  EXPECT_TRUE(says(r, 1823));
+  EXPECT_NEAR(found(r.may_find, "pump").chance, 0.3, 1e-12);
+  EXPECT_LT(r.knock_off.low, known.knock_off.low);
+  in.odometer = Distance::miles(413'000.0);
+  EXPECT_TRUE(says(solved(in), 1824));
+}
+
+TEST(LookOverChance, WordsForTheBuyersScreen) {
+  Input in = small_input();
+  const auto word = [&](double chance) {
+    in.known.risks[1].chances = {{Distance{}, chance}};
+    return word_of(found(solved(in).may_find, "pump").likelihood);
+  };
+  EXPECT_EQ(word(0.05), "seldom");
+  EXPECT_EQ(word(0.2), "may be");
+  EXPECT_EQ(word(0.6), "likely");
+}
+
+TEST(LookOverChance, NearlyCertainIsNoWonderOfDigits) {
+  EXPECT_EQ(percent(0.004), "0.4 %");
+  EXPECT_EQ(percent(0.088), "8.8 %");
+  EXPECT_EQ(percent(0.275), "28 %");
+  EXPECT_EQ(percent(0.99), "99 %");
+  EXPECT_EQ(percent(0.998), "over 99 %");
+}
+
+TEST(LookOverChance, SaysWhereItComesFrom) {
+  const Result r = solved(answered(small_input(), "lamp", Said::Yes));
+  const std::string& from = found(r.may_find, "pump").chance_from;
+  EXPECT_NE(from.find("common practice, no published source"), std::string::npos) << from;
+  EXPECT_NE(from.find("raised by: Is it so: lamp?"), std::string::npos) << from;
+  EXPECT_NE(from.find("30,000 mi"), std::string::npos) << from;
+}
+
+// ---- engines ----
+
+Input two_engines() {
+  Input in = small_input();
+  in.known.engines.push_back(engine("hydraulic", 2006, 2017));
+  in.known.engines.push_back(engine("mine", {}, {}));
+  in.known.engines.back().own = true;
+  in.known.risks[0].engines = {"sprung"};
+  return in;
+}
+
+TEST(LookOverEngine, ByYearAndOwnOnlyWhenPicked) {
+  Input in = two_engines();
+  EXPECT_EQ(solved(in).engines, std::vector<std::string>{"sprung"});
+  in.year = 2010;
+  EXPECT_EQ(solved(in).engine, "hydraulic");
+  EXPECT_TRUE(solved(in).must_do.empty());
+  in.engine = "mine";
+  EXPECT_EQ(solved(in).engine, "mine");
+  in.engine = "sprung";
+  EXPECT_TRUE(says(solved(in), 1822));
+}
+
+TEST(LookOverEngine, NotSettledCountsTheDearestAndCoversAll) {
+  Input in = two_engines();
+  in.year = 2006;
+  const Result r = solved(in);
+  EXPECT_EQ(r.engine, "sprung");
+  EXPECT_EQ(r.engines.size(), 2U);
+  EXPECT_TRUE(says(r, 1821));
+  EXPECT_NEAR(r.knock_off.middle.in_amount(), 460.0, 1e-9);
+  EXPECT_NEAR(r.knock_off.low.in_amount(), 100.0 / 9.0, 1e-9);
+  in.year.reset();
+  EXPECT_EQ(solved(in).engines.size(), 2U);
+}
+
+TEST(LookOverEngine, NoneIsRefused) {
+  Input in = two_engines();
+  in.year = 1970;
+  EXPECT_TRUE(has(refused(in), 1801));
+  in.engine = "theirs";
+  EXPECT_TRUE(has(refused(in), 1802));
+}
+
+// ---- money ----
+
+Input with_placeholders() {
+  Input in = small_input();
+  in.known.risks[0].cost.placeholder = true;
+  in.known.risks[1].cost.placeholder = true;
+  return in;
+}
+
+OwnCost own(const std::string& risk, double best, double likely, double worst) {
+  return {risk, Money::amount(best), Money::amount(likely), Money::amount(worst)};
+}
+
+TEST(LookOverMoney, PlaceholdersNeverYieldAnOffer) {
+  Input in = with_placeholders();
+  const Result r = solved(in);
+  EXPECT_FALSE(r.offer);
+  EXPECT_TRUE(says(r, 1830));
+  EXPECT_EQ(r.outcome.figure("offer"), nullptr);
+  EXPECT_NE(r.outcome.figure("knock_off")->label.find("placeholder"), std::string::npos);
+  in.money_confirmed = true;
+  EXPECT_TRUE(solved(in).offer);
+  EXPECT_FALSE(says(solved(in), 1830));
+}
+
+TEST(LookOverMoney, ReplacingAllIsAsGoodAsConfirming) {
+  Input in = with_placeholders();
+  in.costs = {own("shoes", 300, 300, 300)};
+  const Result half = solved(in);
+  EXPECT_FALSE(half.offer);
+  EXPECT_EQ(text_of(half.outcome.findings, 1830).find("risk shoes"), std::string::npos);
+  EXPECT_NEAR(half.knock_off.middle.in_amount(), 300.0 + 60.0, 1e-9);
+  in.costs.push_back(own("pump", 100, 300, 500));
+  EXPECT_TRUE(solved(in).offer);
+}
+
+TEST(LookOverMoney, APlaceholderOfAnEngineItOnlyMayBeStopsTheOfferToo) {
+  Input in = two_engines();
+  in.year = 2006;
+  in.known.risks.push_back(risk("other", 0.01, cost(1, 2, 3, true)));
+  in.known.risks.back().engines = {"hydraulic"};
+  EXPECT_EQ(solved(in).engine, "sprung");
+  EXPECT_FALSE(solved(in).offer);
+  in.engine = "sprung";
+  EXPECT_TRUE(solved(in).offer);
+}
+
+TEST(LookOverMoney, NoOfferBelowNothingOrWithoutAskingPrice) {
+  Input in = small_input();
+  in.asking = Money::amount(300.0);
+  const Result r = solved(in);
+  EXPECT_EQ(r.offer->low, Money{});
+  EXPECT_EQ(r.offer->middle, Money{});
+  EXPECT_GT(r.offer->high, Money{});
+  EXPECT_TRUE(says(r, 1832));
+  in.asking.reset();
+  EXPECT_FALSE(solved(in).offer);
+  EXPECT_TRUE(says(solved(in), 1831));
+}
+
+TEST(LookOverMoney, RankedByExpectedCost) {
+  Input in = small_input();
+  in.known.risks = {risk("a", 0.5, cost(10, 10, 10)), risk("b", 0.1, cost(900, 900, 900)),
+                    risk("c", 0.9, cost(50, 50, 50))};
+  const Result r = solved(in);
+  ASSERT_EQ(r.may_find.size(), 3U);
+  EXPECT_EQ(r.may_find[0].risk, "b");
+  EXPECT_EQ(r.may_find[1].risk, "c");
+  EXPECT_EQ(r.may_find[2].risk, "a");
+}
+
+// ---- looking ----
+
+TEST(LookOverLooks, OnlyWhatWasNotSeenAndMattersMostFirst) {
+  Input in = small_input();
+  in.known.questions.push_back(question("idle", YesNo::Yes, 0.5));  // nothing hangs on it
+  const Result r = solved(in);
+  ASSERT_EQ(r.looks.size(), 2U);
+  EXPECT_GE(r.looks[0].narrows, r.looks[1].narrows);
+  EXPECT_GT(r.looks[1].narrows, Money{});
+  const Result after = solved(answered(in, "papers", Said::Yes));
+  EXPECT_EQ(after.questions, (std::vector<std::string>{"papers", "lamp"}));
+  ASSERT_EQ(after.looks.size(), 1U);
+  EXPECT_EQ(after.looks[0].question, "lamp");
+  EXPECT_EQ(after.outcome.figure("look_next")->text, after.looks[0].text);
+}
+
+// ---- what is refused ----
+
+TEST(LookOverRefused, NamesTheField) {
+  EXPECT_EQ(refused(answered(small_input(), "colour", Said::Yes)).front().number, 1803);
+  EXPECT_EQ(refused(answered(small_input(), "colour", Said::Yes)).front().field, "answers[0].question");
+  const Input twice = answered(answered(small_input(), "lamp", Said::Yes), "lamp", Said::Yes);
+  EXPECT_EQ(refused(twice).front().number, 1804);
+  EXPECT_EQ(refused(twice).front().field, "answers[1].question");
+  Input in = small_input();
+  in.answers.push_back({"lamp", {}});
+  EXPECT_EQ(refused(in).front().field, "answers[0].said");
+}
+
+TEST(LookOverRefused, OwnMoneyOutOfOrder) {
+  Input in = small_input();
+  in.costs = {own("engine", 1, 2, 3)};
+  EXPECT_TRUE(has(refused(in), 1805));
+  in.costs = {own("pump", 3, 2, 4)};
+  EXPECT_TRUE(has(refused(in), 1806));
+  in.costs = {own("pump", 1, 2, 3), own("pump", 1, 2, 3)};
+  EXPECT_TRUE(has(refused(in), 1807));
+}
+
+TEST(LookOverRefused, ABrokenBook) {
+  Input in = small_input();
+  in.known.risks[0].proof = "nothing";
+  EXPECT_EQ(refused(in).front().field, "known.risks[0].proof");
+  in = small_input();
+  in.known.risks[1].chances.clear();
+  EXPECT_TRUE(has(refused(in), 1933));
+  in = small_input();
+  in.known.risks[1].cost.likely.reset();
+  EXPECT_EQ(refused(in).front().field, "known.risks[1].cost.likely");
+}
+
+TEST(LookOverRefused, NoFiguresThatAreNone) {
+  for (const double bad : {std::nan(""), std::numeric_limits<double>::infinity(), -1.0}) {
+    Input in = small_input();
+    in.asking = Money::amount(bad);
+    EXPECT_EQ(refused(in).front().field, "asking");
+    in = small_input();
+    in.odometer = Distance::km(bad);
+    EXPECT_EQ(refused(in).front().field, "odometer");
+  }
+}
+
+TEST(LookOverOutcome, EveryRiskHasItsStepAndEveryFigureIsFinite) {
+  const Result r = solved(small_input());
+  for (const Figure& f : r.outcome.figures) EXPECT_TRUE(std::isfinite(f.base)) << f.key;
+  EXPECT_GE(r.outcome.working.size(), 2U + 3U + 2U);
+  EXPECT_NE(r.outcome.working.front().numbers.find("own list"), std::string::npos);
+  EXPECT_FALSE(r.outcome.judgement.has_value());
+}
+
+}  // namespace
+}  // namespace camside::look_over

@@ -1,0 +1,236 @@
+#include "knowledge/knowledge.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <fstream>
+#include <iterator>
+#include <string>
+#include <vector>
+
+#include "calc/look_over.hpp"
+#include "records/json_path.hpp"
+#include "records/strict_json.hpp"
+
+namespace camside::knowledge {
+namespace {
+
+using records::Json;
+
+std::string built_in() {
+  return std::string(knowledge_file("air_cooled_v_twin"));
+}
+
+Knowledge known() {
+  auto k = read_knowledge(built_in());
+  EXPECT_TRUE(k.has_value()) << (k ? "" : k.error().front().field + ": " + k.error().front().text);
+  return k ? *k : Knowledge{};
+}
+
+template <class T>
+const T& named(const std::vector<T>& list, std::string_view id) {
+  const auto it = std::find_if(list.begin(), list.end(), [&](const T& t) { return t.id == id; });
+  static const T none;
+  EXPECT_NE(it, list.end()) << id;
+  return it == list.end() ? none : *it;
+}
+
+// ---- the data that comes with the program ----
+
+TEST(KnowledgeData, TheFileIsReadWhole) {
+  EXPECT_EQ(knowledge_names(), std::vector<std::string_view>{"air_cooled_v_twin"});
+  const Knowledge k = known();
+  EXPECT_EQ(k.book.engines.size(), 4U);
+  EXPECT_GE(k.book.questions.size(), 20U);
+  EXPECT_GE(k.book.risks.size(), 10U);
+  EXPECT_GE(k.facts.size(), 10U);
+  EXPECT_TRUE(knowledge_file("another").empty());
+}
+
+TEST(KnowledgeData, FiguresOfTheTradeWithWhatTheyRestOn) {
+  const Knowledge k = known();
+  EXPECT_NEAR(named(k.items, "shoes").every->in_miles(), 30'000.0, 1e-9);
+  EXPECT_EQ(named(k.items, "shoes").source, Source::common_practice());
+  EXPECT_NEAR(named(k.items, "shoes_hydraulic").every->in_miles(), 50'000.0, 1e-9);
+  EXPECT_EQ(named(k.items, "shoes_hydraulic").source, Source::memory());
+  EXPECT_NEAR(named(k.limits, "runout").limit->value.in_inches(), 0.003, 1e-12);
+  EXPECT_EQ(named(k.limits, "runout").limit->source, Source::common_practice());
+  EXPECT_EQ(named(k.limits, "coil_bind").limit->source, Source::memory());
+  EXPECT_EQ(named(k.limits, "cam_lift").bound, Bound::UpTo);
+  EXPECT_EQ(*named(k.waits, "bleed_down").most, Duration::minutes(30.0));
+}
+
+TEST(KnowledgeData, EnginesByYear) {
+  const Knowledge k = known();
+  EXPECT_EQ(named(k.book.engines, "sprung_chain").first_year, 1999);
+  EXPECT_EQ(named(k.book.engines, "sprung_chain").last_year, 2006);
+  EXPECT_EQ(named(k.book.engines, "hydraulic_chain").first_year, 2006);  // one chassis family
+  EXPECT_TRUE(named(k.book.engines, "own").own);
+  EXPECT_TRUE(concerns(named(k.items, "shoes"), "sprung_chain"));
+  EXPECT_FALSE(concerns(named(k.items, "shoes"), "single_cam"));
+  EXPECT_TRUE(concerns(named(k.limits, "runout"), "own"));
+}
+
+TEST(KnowledgeData, AllMoneyIsAPlaceholderAndNoChanceClaimsASource) {
+  for (const look_over::Risk& r : known().book.risks) {
+    EXPECT_TRUE(r.cost.placeholder) << r.id;
+    EXPECT_EQ(r.source, Source::memory()) << r.id;
+  }
+}
+
+TEST(KnowledgeData, TheRattleIsSilenceAndColdOnly) {
+  const Knowledge k = known();
+  EXPECT_TRUE(named(k.book.questions, "rattle_cold").silence);
+  EXPECT_TRUE(named(k.book.questions, "rattle_cold").cold_only);
+  int walk = 0;
+  for (const look_over::Question& q : k.book.questions) walk += q.walk_away.empty() ? 0 : 1;
+  EXPECT_EQ(walk, 6);
+}
+
+TEST(KnowledgeData, TheSchemaIsTheOneWritten) {
+  std::ifstream file(CAMSIDE_SOURCE_DIR "/assets/schema/knowledge.schema.json");
+  const std::string text{std::istreambuf_iterator<char>(file), {}};
+  EXPECT_EQ(text, schema_of_knowledge());
+}
+
+// ---- faults planted one at a time ----
+
+struct Planted {
+  const char* what;
+  const char* path;   // where the fault is put
+  const char* value;  // JSON; empty: taken out
+  int number;
+  const char* field;  // where it must be found
+};
+
+void PrintTo(const Planted& p, std::ostream* out) {
+  *out << p.what;
+}
+
+class KnowledgeFault : public testing::TestWithParam<Planted> {};
+
+Json with_fault(const Planted& p) {
+  Json json = *records::read_json(built_in());
+  if (*p.value == '\0')
+    EXPECT_TRUE(records::take_out(json, p.path));
+  else
+    *records::place_at(json, p.path) = *records::read_json(p.value);
+  return json;
+}
+
+TEST_P(KnowledgeFault, IsRefusedWithItsPath) {
+  const Planted& p = GetParam();
+  const auto k = read_knowledge(records::write_json(with_fault(p)));
+  ASSERT_FALSE(k.has_value());
+  EXPECT_TRUE(any_refusal(k.error()));
+  const Finding& first = k.error().front();
+  EXPECT_EQ(first.number, p.number) << first.text;
+  EXPECT_EQ(first.field, p.field) << first.text;
+  EXPECT_EQ(first.severity, Severity::Refusal);
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Each, KnowledgeFault,
+    testing::Values(
+        Planted{"no source", "items[0].source", "", 201, "items[0].source"},
+        Planted{"a basis that is none", "risks[2].source.basis", "\"hearsay\"", 116, "risks[2].source.basis"},
+        Planted{"a standard without its title", "items[0].source.basis", "\"standard\"", 201, "items[0].source.title"},
+        Planted{"a distance without unit", "items[0].every", "30000", 119, "items[0].every"},
+        Planted{"a distance below nothing", "items[0].every", "\"-30000 mi\"", 200, "items[0].every"},
+        Planted{"no interval", "items[0].every", "", 1937, "items[0]"},
+        Planted{"a name misspelt", "items[0].evry", "\"30000 mi\"", 113, "items[0].evry"},
+        Planted{"a certain chance", "risks[0].chances[1].chance", "1", 200, "risks[0].chances[1].chance"},
+        Planted{"a falling chance", "risks[0].chances[2].chance", "0.1", 1935, "risks[0].chances[2].chance"},
+        Planted{"distances out of order", "risks[0].chances[1].distance", "\"0 mi\"", 1934,
+                "risks[0].chances[1].distance"},
+        Planted{"no chances", "risks[0].chances", "[]", 201, "risks[0].chances"},
+        Planted{"costs out of order", "risks[1].cost.best", "5000", 1932, "risks[1].cost"},
+        Planted{"an unknown engine", "risks[0].engines[0]", "\"other\"", 1931, "risks[0].engines[0]"},
+        Planted{"an unknown engine of a part", "parts[0].engines[0]", "\"other\"", 1931, "parts[0].engines[0]"},
+        Planted{"an unknown question", "risks[0].signs[1].question", "\"other\"", 1931, "risks[0].signs[1].question"},
+        Planted{"an unknown proof", "risks[0].proof", "\"other\"", 1931, "risks[0].proof"},
+        Planted{"an id used twice", "questions[3].id", "\"cold_start\"", 1930, "questions[3].id"},
+        Planted{"a limit's id used twice", "limits[1].id", "\"runout\"", 1930, "limits[1].id"},
+        Planted{"years backwards", "engines[1].last_year", "1998", 1936, "engines[1].last_year"},
+        Planted{"a wait backwards", "waits[0].least", "\"40 min\"", 1938, "waits[0].most"},
+        Planted{"a limit of an angle", "limits[0].limit.value", "\"3 deg\"", 115, "limits[0].limit.value"},
+        Planted{"no limit", "limits[0].limit", "", 201, "limits[0].limit"},
+        Planted{"another kind of file", "kind", "\"log\"", 116, "kind"},
+        Planted{"a newer version", "camside", "2", 200, "camside"},
+        Planted{"engines that are no list", "engines", "{}", 114, "engines"},
+        Planted{"a year with a fraction", "engines[1].first_year", "1999.5", 203, "engines[1].first_year"}));
+
+TEST(KnowledgeFile, BytesThatAreNone) {
+  EXPECT_EQ(read_knowledge("").error().front().number, 109);
+  EXPECT_EQ(read_knowledge("[]").error().front().number, 1939);
+  EXPECT_EQ(read_knowledge(built_in().substr(0, 500)).error().front().number, 104);
+  EXPECT_EQ(read_knowledge(R"({"camside": 1, "camside": 1})").error().front().number, 105);
+}
+
+// ---- the demo scenario (invented): "Brindle", 2003, no papers for the shoes ----
+
+look_over::Input brindle() {
+  look_over::Input in;
+  in.year = 2003;
+  in.odometer = Distance::miles(41'300.0);
+  in.asking = Money::amount(7'500.0);
+  in.touched = look_over::Touched::Cold;
+  in.answers = {{"cold_start", look_over::Said::Yes}, {"papers_shoes", look_over::Said::No}};
+  in.known = known().book;
+  return in;
+}
+
+TEST(KnowledgeLookOver, NoPapersOnASprungShoeEngineMustBeDoneAnyway) {
+  const auto r = look_over::solve(brindle());
+  ASSERT_TRUE(r.has_value()) << r.error().front().field;
+  EXPECT_EQ(r->engine, "sprung_chain");
+  ASSERT_EQ(r->must_do.size(), 2U);
+  EXPECT_EQ(r->must_do[0].risk, "shoes");
+  EXPECT_EQ(r->must_do[1].risk, "inner_bearings");
+  EXPECT_FALSE(r->offer.has_value());
+  EXPECT_TRUE(has(r->outcome.findings, 1830));
+  look_over::Input mine = brindle();
+  mine.money_confirmed = true;
+  EXPECT_TRUE(look_over::solve(mine)->offer.has_value());
+}
+
+TEST(KnowledgeLookOver, EveryYearAndEveryQuestionWorks) {
+  look_over::Input in = brindle();
+  in.money_confirmed = true;
+  for (const auto& question : in.known.questions) {
+    for (const auto said : {look_over::Said::Yes, look_over::Said::No, look_over::Said::DidntSee}) {
+      in.answers = {{question.id, said}};
+      const auto r = look_over::solve(in);
+      ASSERT_TRUE(r.has_value()) << question.id;
+      EXPECT_EQ(r->offer.has_value(), !has(r->outcome.findings, 1834)) << question.id;
+    }
+  }
+  in.answers.clear();
+  for (int year = 1980; year <= 2017; ++year) {
+    in.year = year;
+    EXPECT_TRUE(look_over::solve(in).has_value()) << year;
+  }
+  in.year = 2018;
+  EXPECT_EQ(look_over::solve(in).error().front().number, 1801);
+}
+
+// On the program's own book: the bad answer to any question never raises the offer.
+TEST(KnowledgeLookOver, AWorseAnswerNeverRaisesTheOffer) {
+  using look_over::Said;
+  look_over::Input in = brindle();
+  in.money_confirmed = true;
+  for (const auto& question : in.known.questions) {
+    const bool bad_is_yes = question.bad == look_over::YesNo::Yes;
+    double last = 1e9;
+    for (const Said said : {bad_is_yes ? Said::No : Said::Yes, Said::DidntSee, bad_is_yes ? Said::Yes : Said::No}) {
+      in.answers = {{question.id, said}};
+      const auto r = look_over::solve(in);
+      const double offer = r->offer ? r->offer->middle.in_amount() : -1.0;  // walk away: less than any
+      EXPECT_LE(offer, last + 1e-9) << question.id;
+      last = offer;
+    }
+  }
+}
+
+}  // namespace
+}  // namespace camside::knowledge
