@@ -29,16 +29,16 @@ BikeRow row_of(const records::Log& log, const records::Bike& bike) {
 }  // namespace
 
 void BikeLog::open(std::function<void()> changed) {
-  if (keeper_) keeper_->open(std::move(changed));
+  if (present()) keeper_->open(std::move(changed));
 }
 
 bool BikeLog::changed() const {
-  return keeper_ &&
+  return present() &&
          (keeper_->ready() != seen_ready_ || keeper_->state() != seen_state_ || keeper_->log().size() != seen_);
 }
 
 void BikeLog::refresh() {
-  if (!keeper_) return;
+  if (!present()) return;
   keeper_->poll();
   if (!keeper_->ready()) return;
   seen_state_ = keeper_->state();

@@ -25,16 +25,23 @@ struct BikeRow {
   bool removed = false;
 };
 
+// The page has no store for a log yet, and 36 kB of each visit are too much for pages nobody can reach.
+#ifdef CAMSIDE_WITHOUT_LOG
+inline constexpr bool log_built_in = false;
+#else
+inline constexpr bool log_built_in = true;
+#endif
+
 class BikeLog {
  public:
   BikeLog(storage::LogKeeper* keeper, Platform& platform) : keeper_(keeper), platform_(platform) {}
 
-  bool present() const { return keeper_ != nullptr; }
+  bool present() const { return log_built_in && keeper_ != nullptr; }
   void open(std::function<void()> changed);
   void refresh();  // once a frame, before anything is drawn
   bool changed() const;
 
-  bool ready() const { return keeper_ && keeper_->ready(); }
+  bool ready() const { return present() && keeper_->ready(); }
   bool takes_entries() const { return ready() && !keeper_->read_only(); }
   storage::LogKeeper& keeper() { return *keeper_; }
   const records::Log& log() const { return keeper_->log(); }
