@@ -20,16 +20,15 @@ self.addEventListener("message", (event) => {
 // A file that is not of this version (the server was changed meanwhile) fails all of it: no mixture is ever kept.
 async function install() {
   const cache = await caches.open(CACHE);
-  try {
-    await Promise.all(Object.entries(FILES).map(async ([name, hash]) => {
-      const response = await fetch(name, { cache: "reload" });
-      if (!response.ok || await hashOf(response.clone()) !== hash) throw new Error(`${name} is not of version ${VERSION}`);
-      await cache.put(name, response);
-    }));
-  } catch (error) {
-    await caches.delete(CACHE);
-    throw error;
-  }
+  const kept = await Promise.allSettled(Object.entries(FILES).map(async ([name, hash]) => {
+    const response = await fetch(name, { cache: "reload" });
+    if (!response.ok || await hashOf(response.clone()) !== hash) throw new Error(`${name} is not of version ${VERSION}`);
+    await cache.put(name, response);
+  }));
+  const failed = kept.find((one) => one.status === "rejected");
+  if (!failed) return;
+  await caches.delete(CACHE);
+  throw failed.reason;
 }
 
 async function hashOf(response) {

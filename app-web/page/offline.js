@@ -5,16 +5,16 @@ const HOUR_ms = 3600 * 1000;  // at most so often is a newer version asked for w
 
 let registration = null;
 let asked_ms = Date.now();
+let loadAnew = () => {};
 
 // told({ version, kept, update }) with every change: the version that runs, is it kept here, is a newer one waiting?
 // allSaved() is a promise that nothing is being saved any more.
 export async function keepOffline(told, allSaved) {
   if (!("serviceWorker" in navigator)) return;
-  const ranFromHere = navigator.serviceWorker.controller !== null;  // else the first visit has just been kept
-  navigator.serviceWorker.addEventListener("controllerchange", async () => {
-    await allSaved();
-    if (ranFromHere) location.reload();
-  }, { once: true });
+  loadAnew = () => allSaved().then(() => location.reload());
+  // Another tab took the newer version. (On the first visit no worker runs this page yet: nothing to load anew.)
+  if (navigator.serviceWorker.controller)
+    navigator.serviceWorker.addEventListener("controllerchange", () => loadAnew(), { once: true });
   try {
     registration = await navigator.serviceWorker.register("service_worker.js", { updateViaCache: "none" });
   } catch (error) {
@@ -50,5 +50,7 @@ function versionOf(worker) {
 
 // The page loads anew as soon as the newer version has taken over.
 export function takeUpdate() {
-  registration?.waiting?.postMessage("take over");
+  const newer = registration?.waiting;
+  newer?.addEventListener("statechange", () => { if (newer.state === "activated") loadAnew(); });
+  newer?.postMessage("take over");
 }

@@ -46,7 +46,7 @@ export const tests = {
       newVersion(site);
       appendFileSync(path.join(site, "style.css"), "/* not what the list of this version says */");
       await page.evaluate(async () => { await (await navigator.serviceWorker.ready).update().catch(() => {}); });
-      await page.waitForFunction(async () => (await navigator.serviceWorker.getRegistration()).installing === null);
+      await until(page, async () => (await navigator.serviceWorker.getRegistration()).installing === null && (await caches.keys()).length === 1);
       assert.equal(await page.evaluate(async () => (await navigator.serviceWorker.getRegistration()).waiting), null);
       assert.deepEqual(await page.evaluate(() => caches.keys()), [`camside ${before}`]);
       await page.reload();
@@ -61,7 +61,7 @@ export const tests = {
       await page.evaluate(async () => (await import("./store.js")).save("try", new Uint8Array([7])));
       copyFileSync(path.join(root, "app-web/service_worker_off.js"), path.join(site, "service_worker.js"));
       await page.evaluate(async () => { await (await navigator.serviceWorker.ready).update(); });
-      await page.waitForFunction(async () => (await caches.keys()).length === 0).catch(() => {});
+      await until(page, async () => (await caches.keys()).length === 0);
       await usable(page);
       assert.deepEqual(await page.evaluate(() => caches.keys()), []);
       assert.deepEqual(await page.evaluate(async () => [...(await (await import("./store.js")).load("try")).newest]), [7]);
@@ -107,6 +107,15 @@ function kept(page) {
 
 function usable(page) {
   return page.waitForFunction(() => performance.getEntriesByName("usable").length > 0, null, { timeout: 60000 });
+}
+
+// waitForFunction takes a promise itself for a yes
+async function until(page, holds) {
+  for (let tries = 0; tries < 100; tries += 1) {
+    if (await page.evaluate(holds)) return;
+    await rest(200);
+  }
+  throw new Error(`never came true: ${holds}`);
 }
 
 async function waitFor(page, label) {
