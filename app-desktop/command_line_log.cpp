@@ -6,9 +6,9 @@
 #include "disk_log.hpp"
 #include "disk_store.hpp"
 #include "findings/file_remarks.hpp"
-#include "records/iso_time.hpp"
 #include "records/log_commands.hpp"
 #include "records/new_id.hpp"
+#include "time_now.hpp"
 
 namespace camside {
 
@@ -54,7 +54,7 @@ Said with_log(const std::string& folder, Then then) {
 }
 
 Stamp stamp_now(const std::string& by) {
-  return {new_id(), iso_time_now(), by};
+  return {new_id(), time_now(), by};
 }
 
 bool changes(const Change& c, const LogArguments& args) {

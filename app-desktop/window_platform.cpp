@@ -4,7 +4,7 @@
 
 #include <chrono>
 
-#include "records/iso_time.hpp"
+#include "time_now.hpp"
 
 namespace camside {
 
@@ -17,7 +17,7 @@ double DesktopPlatform::seconds() const {
 }
 
 std::string DesktopPlatform::local_time() const {
-  return records::iso_time_now();
+  return time_now();
 }
 
 }  // namespace camside

@@ -2,6 +2,8 @@
 
 #include <emscripten/emscripten.h>
 
+#include <chrono>
+#include <ctime>
 #include <utility>
 
 #include "bridge.hpp"
@@ -34,7 +36,12 @@ double PagePlatform::seconds() const {
 }
 
 std::string PagePlatform::local_time() const {
-  return records::iso_time_now();
+  const auto now = std::chrono::system_clock::now();
+  const std::time_t seconds = std::chrono::system_clock::to_time_t(now);
+  std::tm local{};
+  localtime_r(&seconds, &local);
+  const auto ms = std::chrono::duration_cast<std::chrono::milliseconds>(now.time_since_epoch()).count();
+  return records::iso_time(ms, static_cast<int>(local.tm_gmtoff / 60));
 }
 
 void PagePlatform::take_update() {

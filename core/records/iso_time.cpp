@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <chrono>
-#include <ctime>
 #include <optional>
 
 #include "units/quantity.hpp"
@@ -125,15 +124,6 @@ std::string iso_time(std::int64_t utc_milliseconds, int offset_minutes) {
                      static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()), in_day / 3'600'000,
                      in_day / in_a_minute % 60, in_day / 1000 % 60, in_day % 1000, offset_minutes < 0 ? '-' : '+',
                      off / 60, off % 60);
-}
-
-std::string iso_time_now() {
-  const auto now = std::chrono::system_clock::now();
-  const std::time_t seconds = std::chrono::system_clock::to_time_t(now);
-  std::tm local{};
-  localtime_r(&seconds, &local);
-  const auto ms = std::chrono::duration_cast<std::chrono::milliseconds>(now.time_since_epoch()).count();
-  return iso_time(ms, static_cast<int>(local.tm_gmtoff / 60));
 }
 
 }  // namespace camside::records

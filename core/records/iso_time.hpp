@@ -17,6 +17,5 @@ std::optional<std::int64_t> utc_milliseconds(std::string_view text);
 
 // "2024-05-14T10:20:00.250-05:00": a moment with the local offset from UTC, which keeps both.
 std::string iso_time(std::int64_t utc_milliseconds, int offset_minutes);
-std::string iso_time_now();  // by the clock and the time zone of the device
 
 }  // namespace camside::records

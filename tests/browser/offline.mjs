@@ -1,13 +1,11 @@
-// Camside kept on the device: without a server, from one version to the next, half a version, and the way back. Each test has
+// Camside kept on the device: without a server, and when a newer version comes in parts. Each test has
 // a server and a copy of the page of its own, to be changed and stopped.
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { appendFileSync, copyFileSync, cpSync, mkdtempSync, rmSync } from "node:fs";
+import { appendFileSync, cpSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { builtSite, item, items, openPage, rest, root, settled, startServer, tap } from "./page.mjs";
-
-const OFFER = "A newer Camside is here. Nothing you entered is touched";
+import { builtSite, items, openPage, rest, root, startServer, tap } from "./page.mjs";
 
 export const tests = {
   async "opens without the server once it was visited"({ context }) {
@@ -23,23 +21,6 @@ export const tests = {
     }, context);
   },
 
-  async "offers a newer version and takes it only when told"({ context }) {
-    await served(async ({ site, page }) => {
-      const before = await kept(page);
-      newVersion(site);
-      await page.evaluate(async () => { globalThis.sameLoad = true; await (await navigator.serviceWorker.ready).update(); });
-      await waitFor(page, OFFER);
-      await rest(1000);
-      assert.equal(await page.evaluate(() => globalThis.sameLoad), true, "it loaded anew by itself");
-      await Promise.all([page.waitForEvent("load"), tap(page, OFFER).catch(() => {})]);  // the tap ends this load of the page
-      await usable(page);
-      assert.notEqual(await kept(page), before);
-      await settled(page);
-      assert.ok(!(await items(page)).some((one) => one.label === OFFER));
-      assert.equal((await page.evaluate(() => caches.keys())).length, 1, "the version before is still kept");
-    }, context);
-  },
-
   async "keeps the version it has when the newer one comes in parts"({ context }) {
     await served(async ({ site, page }) => {
       const before = await kept(page);
@@ -52,19 +33,6 @@ export const tests = {
       await page.reload();
       await usable(page);
       assert.equal(await kept(page), before);
-    }, context);
-  },
-
-  async "lets go of every kept version when the server says so, and keeps the records"({ context }) {
-    await served(async ({ site, page }) => {
-      await kept(page);
-      await page.evaluate(async () => (await import("./store.js")).save("try", new Uint8Array([7])));
-      copyFileSync(path.join(root, "app-web/service_worker_off.js"), path.join(site, "service_worker.js"));
-      await page.evaluate(async () => { await (await navigator.serviceWorker.ready).update(); });
-      await until(page, async () => (await caches.keys()).length === 0);
-      await usable(page);
-      assert.deepEqual(await page.evaluate(() => caches.keys()), []);
-      assert.deepEqual(await page.evaluate(async () => [...(await (await import("./store.js")).load("try")).newest]), [7]);
     }, context);
   },
 
@@ -116,10 +84,4 @@ async function until(page, holds) {
     await rest(200);
   }
   throw new Error(`never came true: ${holds}`);
-}
-
-async function waitFor(page, label) {
-  await page.waitForFunction((wanted) => camside.items().some((one) => one.label === wanted && one.enabled), label);
-  await settled(page);
-  return item(page, label);
 }
