@@ -24,7 +24,8 @@ export async function keepOffline(told, allSaved) {
   const tell = async () => told({
     version: await versionOf(registration.active),
     kept: registration.active !== null,
-    update: registration.waiting !== null && registration.active !== null,
+    // On the first visit nothing runs from the device yet, and a newer version does not wait.
+    update: registration.waiting !== null && navigator.serviceWorker.controller !== null,
   });
   const follow = (worker) => worker?.addEventListener("statechange", tell);
   follow(registration.installing);

@@ -11,7 +11,7 @@
 #undef SDL_VIDEO_RENDER_OGL_ES2
 #define SDL_RENDER_DISABLED 1
 
-/* No software pictures either: their fast paths for every pixel format are 20 kB */
+/* No software pictures either, with a fast path for every pixel format */
 #define SDL_LEAN_AND_MEAN 1
 
 #undef SDL_AUDIO_DRIVER_DISK

@@ -3,7 +3,7 @@
 //
 // For parameters only. A FunctionView made from a lambda written in the call lives as long as that call; one kept in a
 // variable would outlive its lambda. What must be kept is a std::function. (C++26 has this as std::function_ref; a
-// std::function for each of the few hundred members of the inputs made the page 30 kB larger.)
+// std::function for each of the few hundred members of the inputs made the page 75 kB larger, 11 kB compressed.)
 #pragma once
 
 #include <concepts>

@@ -5,11 +5,18 @@ namespace camside::gear_pick {
 
 namespace {
 
-// One gear's own measure is enough: the other takes what the lash leaves.
-gear_pair::Gear measured(const Gear& gear, const Option& option) {
+gear_pair::Gear taking_the_rest(const Gear& gear) {
   gear_pair::Gear g;
   g.teeth = gear.teeth;
   g.thickness_from = gear_pair::ThicknessFrom::AsFitted;
+  g.tip_diameter = gear.tip_diameter;
+  g.root_diameter = gear.root_diameter;
+  return g;
+}
+
+// One gear's own measure is enough: the other takes what the lash leaves.
+gear_pair::Gear measured(const Gear& gear, const Option& option) {
+  gear_pair::Gear g = taking_the_rest(gear);
   if (gear.size_means == SizeMeans::OverPins) {
     g.thickness_from = gear_pair::ThicknessFrom::OverPins;
     g.over_pins = option.value;
@@ -18,17 +25,6 @@ gear_pair::Gear measured(const Gear& gear, const Option& option) {
     g.thickness_from = gear_pair::ThicknessFrom::Thickness;
     g.thickness = option.value;
   }
-  g.tip_diameter = gear.tip_diameter;
-  g.root_diameter = gear.root_diameter;
-  return g;
-}
-
-gear_pair::Gear taking_the_rest(const Gear& gear) {
-  gear_pair::Gear g;
-  g.teeth = gear.teeth;
-  g.thickness_from = gear_pair::ThicknessFrom::AsFitted;
-  g.tip_diameter = gear.tip_diameter;
-  g.root_diameter = gear.root_diameter;
   return g;
 }
 

@@ -13,7 +13,9 @@ namespace {
 
 namespace remark = remarks::look_over;
 
-constexpr Distance rare_odometer = Distance::miles(150'000.0);
+constexpr Distance rare_odometer =
+    Distance::miles(150'000.0);  // from memory: only a question, whether it was read right
+// Our own choice of words: likelier than not, and about one in six.
 constexpr double likely_from = 0.5;
 constexpr double maybe_from = 0.15;
 
@@ -258,7 +260,7 @@ void work_out(Working& w) {
   take_walk_away(w);
   take_looks(w);
   take_offer(w);
-  add_figures(w.in, w.r);
+  add_figures(w.r);
   add_working(w.in, w.r);
 }
 

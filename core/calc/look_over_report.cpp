@@ -123,7 +123,7 @@ std::string chance_from(const Model& m, const Counted& c, const Input& in, const
   return text;
 }
 
-void add_figures(const Input&, Result& r) {
+void add_figures(Result& r) {
   Outcome& out = r.outcome;
   const std::string doubtful = on_placeholders(r) ? ", by placeholder money" : "";
   if (r.offer) add_span("offer", "Fair offer", *r.offer, out);

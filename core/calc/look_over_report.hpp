@@ -13,7 +13,7 @@ std::string money_text(Money m);
 // "30 % at 41,300 mi (66,466 km) (from memory), raised by: …, lowered by: …"
 std::string chance_from(const Model& m, const Counted& c, const Input& in, const Answers& answers);
 
-void add_figures(const Input& in, Result& r);
+void add_figures(Result& r);
 void add_working(const Input& in, Result& r);
 
 }  // namespace camside::look_over

@@ -25,7 +25,7 @@ struct BikeRow {
   bool removed = false;
 };
 
-// The page has no store for a log yet, and 36 kB of each visit are too much for pages nobody can reach.
+// The page has no store for a log yet, and 29 kB of each visit are too much for pages nobody can reach.
 #ifdef CAMSIDE_WITHOUT_LOG
 inline constexpr bool log_built_in = false;
 #else

@@ -20,6 +20,7 @@ struct Edits {
   std::function<std::string(std::string_view list)> add_item;  // path of the new item
   double now_s = 0.0;                                          // on the clock of Platform::seconds()
   System system = System::Inch;
+  int version = 0;  // of what was solved: another one, look again
 };
 
 class ExtraPart {

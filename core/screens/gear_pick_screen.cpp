@@ -1,6 +1,8 @@
 // Gears to order: every combination as a bar in the window, best on top, one block for each set of meshes;
 // a tap on a bar shows the teeth it gives.
 #include <algorithm>
+#include <optional>
+#include <utility>
 
 #include "calc/gear_pick.hpp"
 #include "screens/extra_part.hpp"
@@ -42,7 +44,22 @@ PickPlot plot_of(const gear_pick::Input& in, const gear_pick::Set& set) {
   return plot;
 }
 
-// The bars, and the teeth of the one that was tapped.
+// One set of meshes as it is drawn: its bars, and the teeth of the one that was tapped. Worked out once, not per frame.
+struct DrawnSet {
+  PickPlot plot;
+  std::string mesh;                // whose teeth are shown
+  std::optional<TeethPlot> teeth;  // none: can't be drawn
+};
+
+void show_teeth(DrawnSet& drawn, const gear_pick::Input& in, const gear_pick::Set& set, std::size_t bar) {
+  const gear_pick::Candidate& c = set.ranked[bar];
+  const std::size_t mesh = std::min<std::size_t>(c.tight_mesh, set.meshes.size() - 1);
+  drawn.plot.chosen = bar;
+  drawn.mesh = in.meshes[static_cast<std::size_t>(set.meshes[mesh].mesh)].name;
+  const auto pair = gear_pick::teeth(in, set, c, mesh);
+  drawn.teeth = pair ? std::optional(teeth_plot(*pair)) : std::nullopt;
+}
+
 class PickExtra final : public ExtraPart {
  public:
   void draw(Ui& ui, const records::Solved& solved, const std::vector<records::FormField>&,
@@ -50,49 +67,59 @@ class PickExtra final : public ExtraPart {
     const auto* const r = solved.result_as<gear_pick::Result>();
     const auto* const in = solved.input_as<gear_pick::Input>();
     if (!r || !in) return;
-    chosen_.resize(r->sets.size(), 0);
-    for (std::size_t i = 0; i < r->sets.size(); ++i) {
-      draw_bars(ui, *in, r->sets[i], i, edits.system);
-      draw_pair(ui, *in, r->sets[i], chosen_[i], edits.system);
+    if (version_ != edits.version) look_again(*in, *r);
+    version_ = edits.version;
+    for (std::size_t i = 0; i < drawn_.size(); ++i) {
+      const std::optional<std::size_t> tapped = draw_bars(ui, drawn_[i].plot, i, edits.system);
+      if (tapped) show_teeth(drawn_[i], *in, r->sets[i], *tapped);
+      draw_pair(ui, drawn_[i], edits.system);
       ui.gap(12);
     }
   }
 
  private:
-  void draw_bars(Ui& ui, const gear_pick::Input& in, const gear_pick::Set& set, std::size_t number, System system) {
-    PickPlot plot = plot_of(in, set);
-    plot.chosen = chosen_[number] = std::min(chosen_[number], plot.bars.size() - 1);
+  // The bar that was tapped stays chosen by its place.
+  void look_again(const gear_pick::Input& in, const gear_pick::Result& r) {
+    const std::vector<DrawnSet> before = std::exchange(drawn_, {});
+    for (std::size_t i = 0; i < r.sets.size(); ++i) {
+      DrawnSet& drawn = drawn_.emplace_back();
+      drawn.plot = plot_of(in, r.sets[i]);
+      const std::size_t chosen = i < before.size() ? before[i].plot.chosen : 0;
+      show_teeth(drawn, in, r.sets[i], std::min(chosen, drawn.plot.bars.size() - 1));
+    }
+  }
+
+  static std::optional<std::size_t> draw_bars(Ui& ui, const PickPlot& plot, std::size_t number, System system) {
     const Pen pen = ui.pen(ui.theme().ground);
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const Area area{at, {at.x + ui.width(), at.y + pick_height(pen, plot.bars.size())}};
     draw_pick(pen, area, plot, shown_in(system));
     ui.publish(Role::Drawing, "gear_pick drawing", area.min, area.max);
+    std::optional<std::size_t> tapped;
     for (std::size_t i = 0; i < plot.bars.size(); ++i) {
       const Area row = pick_row(pen, area, i);
       ImGui::SetCursorScreenPos(row.min);
       const std::string id = "bar " + std::to_string(number) + " " + std::to_string(i);
-      if (ui.tappable(id, plot.bars[i].name, row, i == plot.chosen)) chosen_[number] = i;
+      if (ui.tappable(id, plot.bars[i].name, row, i == plot.chosen)) tapped = i;
     }
     ImGui::SetCursorScreenPos({at.x, area.max.y});
     ImGui::Dummy({area.width(), 0});
+    return tapped;
   }
 
-  static void draw_pair(Ui& ui, const gear_pick::Input& in, const gear_pick::Set& set, std::size_t bar, System system) {
-    const gear_pick::Candidate& c = set.ranked[bar];
-    const std::size_t mesh = std::min<std::size_t>(c.tight_mesh, set.meshes.size() - 1);
-    const auto pair = gear_pick::teeth(in, set, c, mesh);
-    const std::string& name = in.meshes[static_cast<std::size_t>(set.meshes[mesh].mesh)].name;
-    if (!pair) return ui.quiet(words::teeth_cannot_be_drawn(name));
-    ui.quiet(words::teeth_as_chosen(name));
+  static void draw_pair(Ui& ui, const DrawnSet& drawn, System system) {
+    if (!drawn.teeth) return ui.quiet(words::teeth_cannot_be_drawn(drawn.mesh));
+    ui.quiet(words::teeth_as_chosen(drawn.mesh));
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const ImVec2 size{ui.width(), teeth_height(ui, ui.width())};
     const Area area{at, {at.x + size.x, at.y + size.y}};
-    draw_teeth(ui.pen(ui.theme().ground), area, teeth_plot(*pair), shown_in(system));
+    draw_teeth(ui.pen(ui.theme().ground), area, *drawn.teeth, shown_in(system));
     ui.publish(Role::Drawing, "gear_pick teeth", area.min, area.max);
     ImGui::Dummy(size);
   }
 
-  std::vector<std::size_t> chosen_;  // bar of each set
+  int version_ = -1;
+  std::vector<DrawnSet> drawn_;
 };
 
 }  // namespace

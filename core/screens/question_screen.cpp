@@ -59,6 +59,7 @@ void QuestionScreen::refresh(const records::Record* of) {
   const std::string id = of ? of->id() : std::string();
   if (!stale_ && id == shown_id_) return;
   stale_ = false;
+  ++version_;
   shown_id_ = id;
   fields_ = of ? records::form_of(*of) : std::vector<records::FormField>();
   solved_ = of ? records::solve(*of) : records::Solved{};
@@ -269,10 +270,11 @@ void QuestionScreen::draw_drawing(Ui& ui, System system, float most_height) {
   ImGui::Dummy({width, high});
 }
 
-bool QuestionScreen::draw_side(Ui& ui, System system, float height) {
-  if (!look_.drawing || !solved_.solved || look_.drawing_height(ui, solved_, ui.width()) <= 0) return false;
-  draw_drawing(ui, system, height);
-  return true;
+void QuestionScreen::draw_side(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, float height) {
+  if (look_.drawing)
+    draw_drawing(ui, system, height);
+  else
+    draw_extra(ui, job, platform, system);
 }
 
 void QuestionScreen::draw_extra(Ui& ui, storage::CurrentJob& job, Platform& platform, System system) {
@@ -280,6 +282,7 @@ void QuestionScreen::draw_extra(Ui& ui, storage::CurrentJob& job, Platform& plat
   Edits edits;
   edits.now_s = platform.seconds();
   edits.system = system;
+  edits.version = version_;
   edits.set = [&](std::string_view path, std::string_view text) {
     if (records::Record* of = record(job)) records::set_text(*of, path, text);
     commit(job);
@@ -339,7 +342,7 @@ void QuestionScreen::draw_middle(Ui& ui, storage::CurrentJob& job, Platform& pla
   draw_undo(ui, job);
   ui.gap(12);
   if (!beside.drawing) draw_drawing(ui, system, most_drawing);
-  draw_extra(ui, job, platform, system);
+  if (!beside.drawing || look_.drawing) draw_extra(ui, job, platform, system);
   draw_remarks(ui, what_matters_now(solved_.findings));
   if (beside.below_drawing && solved_.solved) beside.below_drawing(*of);
   ui.gap(12);

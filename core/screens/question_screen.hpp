@@ -57,8 +57,8 @@ class QuestionScreen {
   };
   // The scrolling middle.
   void draw_middle(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, const Beside& beside);
-  // The drawing alone, where the screen has room beside the middle. False: there is none.
-  bool draw_side(Ui& ui, System system, float height);
+  // Where the screen has room beside the middle: the drawing, or the extra part of a question without one.
+  void draw_side(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, float height);
   // The one main action, or the keypad.
   void draw_bottom(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, float height);
   float bottom_height(const Ui& ui) const;
@@ -88,6 +88,7 @@ class QuestionScreen {
   records::Record& add_record(storage::CurrentJob& job, Platform& platform, bool example);
 
   QuestionLook look_;
+  int version_ = 0;  // counts how often it was solved anew
   std::unique_ptr<ExtraPart> extra_;
   EntryForm form_;
   Keypad keypad_;

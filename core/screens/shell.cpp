@@ -480,7 +480,7 @@ void Shell::draw_beside(Ui& ui, const Area& side) {
   const Area upper{side.min, {side.max.x, side.max.y - action}};
   if (QuestionScreen* question = current()) {
     begin_part("side", upper, margin / 2, Scroll::Finger);
-    question->draw_side(ui, settings_.system, upper.height() - 16);
+    question->draw_side(ui, job_, platform_, settings_.system, upper.height() - 16);
     end_scrolling_part(theme());
   }
   if (action <= 0) return;

@@ -15,7 +15,7 @@ if(CAMSIDE_FUZZ)
 endif()
 
 if(EMSCRIPTEN)
-  # The last three are instructions every browser with WebGL2 has had since 2021, and they make the program smaller.
+  # The last three are instructions that the oldest browsers named in app-web/CMakeLists.txt have; they make it smaller.
   add_compile_options(-Oz -flto -fno-exceptions -fno-rtti -fno-threadsafe-statics -mbulk-memory -msign-ext -mnontrapping-fptoint)
   add_link_options(-Oz -flto -fno-exceptions)
   # Emscripten's optimiser looks for its JavaScript parser in Debian's node path, which other builds of Node.js don't know.
@@ -42,4 +42,18 @@ function(camside_library name)
   target_include_directories(${name} PUBLIC "${CMAKE_SOURCE_DIR}/core")
   target_compile_options(${name} PRIVATE ${CAMSIDE_WARNINGS})
   target_link_libraries(${name} PUBLIC ${ARG_USES})
+endfunction()
+
+# camside_embed(TARGET ROWS files...): the files become part of the program. ROWS in the target's build folder has a row
+# {"name", "text"}, for each, to be included in the braces of an array.
+function(camside_embed target rows)
+  set(text "")
+  foreach(file ${ARGN})
+    get_filename_component(name ${file} NAME_WE)
+    file(READ ${file} content)
+    string(APPEND text "    {\"${name}\", R\"camside(${content})camside\"},\n")
+    set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${file})
+  endforeach()
+  file(CONFIGURE OUTPUT "${CMAKE_CURRENT_BINARY_DIR}/${rows}" CONTENT "@text@" @ONLY)
+  target_include_directories(${target} PRIVATE "${CMAKE_CURRENT_BINARY_DIR}")
 endfunction()

@@ -1,11 +1,13 @@
-// Camside kept on the device: without a server, and when a newer version comes in parts. Each test has
-// a server and a copy of the page of its own, to be changed and stopped.
+// Camside kept on the device: without a server, from one version to the next, half a version, and the way back. Each
+// test has a server and a copy of the page of its own, to be changed and stopped.
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { appendFileSync, cpSync, mkdtempSync, rmSync } from "node:fs";
+import { appendFileSync, copyFileSync, cpSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { builtSite, items, openPage, rest, root, startServer, tap } from "./page.mjs";
+import { builtSite, item, items, openPage, rest, root, settled, startServer, tap } from "./page.mjs";
+
+const OFFER = "A newer Camside is here. Nothing you entered is touched";
 
 export const tests = {
   async "opens without the server once it was visited"({ context }) {
@@ -21,6 +23,24 @@ export const tests = {
     }, context);
   },
 
+  async "offers a newer version and takes it only when told"({ context }) {
+    await served(async ({ site, page }) => {
+      const before = await secondVisit(page);
+      newVersion(site);
+      await page.evaluate(async () => { globalThis.sameLoad = true; await (await navigator.serviceWorker.ready).update(); });
+      await page.waitForFunction((offer) => camside.items().some((one) => one.label === offer && one.enabled), OFFER);
+      await rest(1000);
+      assert.equal(await page.evaluate(() => globalThis.sameLoad), true, "it loaded anew by itself");
+      const [x, y, width, height] = (await item(page, OFFER)).rect;
+      await Promise.all([page.waitForEvent("load"), page.touchscreen.tap(x + width / 2, y + height / 2)]);
+      await usable(page);
+      assert.notEqual(await kept(page), before);
+      await settled(page);
+      assert.ok(!(await items(page)).some((one) => one.label === OFFER));
+      assert.equal((await page.evaluate(() => caches.keys())).length, 1, "the version before is still kept");
+    }, context);
+  },
+
   async "keeps the version it has when the newer one comes in parts"({ context }) {
     await served(async ({ site, page }) => {
       const before = await kept(page);
@@ -33,6 +53,21 @@ export const tests = {
       await page.reload();
       await usable(page);
       assert.equal(await kept(page), before);
+    }, context);
+  },
+
+  async "lets go of every kept version when the server says so, and keeps the records"({ context }) {
+    await served(async ({ site, page }) => {
+      await secondVisit(page);
+      await page.evaluate(async () => (await import("./store.js")).save("try", new Uint8Array([7])));
+      copyFileSync(path.join(root, "app-web/service_worker_off.js"), path.join(site, "service_worker.js"));
+      await page.evaluate(async () => { await (await navigator.serviceWorker.ready).update(); });
+      await until(page, async () => (await navigator.serviceWorker.getRegistration())?.installing == null);
+      await until(page, async () => (await navigator.serviceWorker.getRegistration())?.waiting != null || (await caches.keys()).length === 0);
+      await page.reload();  // while it is watched by a test, the browser waits with the change of workers until then
+      await until(page, async () => (await caches.keys()).length === 0);
+      await usable(page);
+      assert.deepEqual(await page.evaluate(async () => [...(await (await import("./store.js")).load("try")).newest]), [7]);
     }, context);
   },
 
@@ -71,6 +106,14 @@ function kept(page) {
     active.postMessage("version", [port2]);
     return new Promise((resolve) => { port1.onmessage = (event) => resolve(event.data); });
   });
+}
+
+// From now on the page runs from the device; → the version's name.
+async function secondVisit(page) {
+  const version = await kept(page);
+  await page.reload();
+  await usable(page);
+  return version;
 }
 
 function usable(page) {
