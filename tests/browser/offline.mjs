@@ -66,8 +66,7 @@ export const tests = {
       await until(page, async () => (await navigator.serviceWorker.getRegistration())?.waiting != null || (await caches.keys()).length === 0);
       await page.reload();  // while it is watched by a test, the browser waits with the change of workers until then
       await until(page, async () => (await caches.keys()).length === 0);
-      await usable(page);
-      assert.deepEqual(await page.evaluate(async () => [...(await (await import("./store.js")).load("try")).newest]), [7]);
+      await until(page, async () => (await (await import("./store.js")).load("try")).newest[0] === 7);
     }, context);
   },
 
@@ -120,11 +119,12 @@ function usable(page) {
   return page.waitForFunction(() => performance.getEntriesByName("usable").length > 0, null, { timeout: 60000 });
 }
 
-// waitForFunction takes a promise itself for a yes
+// waitForFunction takes a promise itself for a yes. A question asked while the page loads anew is asked again.
 async function until(page, holds) {
+  let last = "it was never so";
   for (let tries = 0; tries < 100; tries += 1) {
-    if (await page.evaluate(holds)) return;
+    if (await page.evaluate(holds).catch((error) => { last = error.message; })) return;
     await rest(200);
   }
-  throw new Error(`never came true: ${holds}`);
+  throw new Error(`never came true: ${holds}: ${last}`);
 }
