@@ -6,6 +6,7 @@
 #include <limits>
 #include <string>
 
+#include "calc/answers.hpp"
 #include "calc/backlash_test_inputs.hpp"
 #include "calc/involute.hpp"
 #include "oracle/backlash_rows.hpp"
@@ -15,26 +16,11 @@ namespace {
 
 using lash_temperature::State;
 
-Result solved(const Input& in) {
-  auto r = solve(in);
-  for (const Finding& f : r ? Findings{} : r.error()) ADD_FAILURE() << f.number << " " << f.field << ": " << f.text;
-  return r ? *r : Result{};
-}
-
 Finding finding(const Input& in, int number) {
   const auto r = solve(in);
   for (const Finding& f : r ? r->outcome.findings : r.error())
     if (f.number == number) return f;
   return {};
-}
-
-testing::AssertionResult refused(const Input& in, int number, const std::string& field) {
-  const auto r = solve(in);
-  if (r) return testing::AssertionFailure() << "was not refused";
-  for (const Finding& f : r.error())
-    if (f.number == number && f.field == field && f.severity == Severity::Refusal) return testing::AssertionSuccess();
-  const Finding& first = r.error().front();
-  return testing::AssertionFailure() << "refused by " << first.number << " at " << first.field << ": " << first.text;
 }
 
 testing::AssertionResult doubted(const Input& in, int number, const std::string& field) {

@@ -7,6 +7,7 @@
 #include <numbers>
 #include <string>
 
+#include "calc/answers.hpp"
 #include "oracle/gear_pair_rows.hpp"
 
 namespace camside::gear_pair {
@@ -32,12 +33,6 @@ Input crank_pair() {
   return in;
 }
 
-Result solved(const Input& in) {
-  auto r = solve(in);
-  for (const Finding& f : r ? Findings{} : r.error()) ADD_FAILURE() << f.number << ": " << f.text;
-  return r ? *r : Result{};
-}
-
 // The finding with this number (and about this field), from a result or from a refusal; number 0 when there is none.
 Finding finding(const Input& in, int number, const std::string& field = "") {
   const auto r = solve(in);
@@ -45,14 +40,6 @@ Finding finding(const Input& in, int number, const std::string& field = "") {
     if (f.number == number && (field.empty() || f.field == field)) return f;
   return {};
 }
-testing::AssertionResult refused(const Input& in, int number, const std::string& field) {
-  if (solve(in)) return testing::AssertionFailure() << "was not refused";
-  const Finding f = finding(in, number, field);
-  if (f.number != number) return testing::AssertionFailure() << "refused, but not by " << number << " at " << field;
-  if (f.severity != Severity::Refusal) return testing::AssertionFailure() << number << " is no refusal";
-  return testing::AssertionSuccess();
-}
-
 TEST(GearPair, LashAgainstCentreDistanceMeetsTheRows) {
   for (const auto& row : oracle::lash_rows) {
     const Result r = solved(pair_of(2.0, 20, 40, 60.0 + row.more_centre_mm));

@@ -8,6 +8,7 @@
 #include <numbers>
 #include <set>
 
+#include "calc/answers.hpp"
 #include "gear_pick_engines.hpp"
 #include "oracle/gear_pick_rows.hpp"
 
@@ -15,20 +16,6 @@ namespace camside::gear_pick {
 namespace {
 
 using namespace engines;
-
-Result solved(const Input& in) {
-  auto r = solve(in);
-  for (const Finding& f : r ? Findings{} : r.error()) ADD_FAILURE() << f.number << ": " << f.text << " " << f.field;
-  return r ? *r : Result{};
-}
-
-testing::AssertionResult refused(const Input& in, int number, const std::string& field) {
-  const auto r = solve(in);
-  if (r) return testing::AssertionFailure() << "was not refused";
-  for (const Finding& f : r.error())
-    if (f.number == number && f.field == field && f.severity == Severity::Refusal) return testing::AssertionSuccess();
-  return testing::AssertionFailure() << "refused by " << r.error().front().number << " at " << r.error().front().field;
-}
 
 std::vector<Length> offsets() {
   std::vector<Length> v;

@@ -6,23 +6,12 @@
 #include <cmath>
 #include <limits>
 
+#include "calc/answers.hpp"
 #include "calc/inspection_due_inputs.hpp"
 #include "oracle/inspection_due_rows.hpp"
 
 namespace camside::inspection_due {
 namespace {
-
-Result solved(const Input& in) {
-  auto r = solve(in);
-  EXPECT_TRUE(r.has_value()) << (r ? "" : r.error().front().text);
-  return r ? *r : Result{};
-}
-
-Findings refused(const Input& in) {
-  auto r = solve(in);
-  EXPECT_FALSE(r.has_value());
-  return r ? Findings{} : r.error();
-}
 
 std::string field_of(const Findings& findings, int number) {
   for (const Finding& f : findings)

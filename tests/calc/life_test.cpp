@@ -7,32 +7,11 @@
 #include <limits>
 #include <vector>
 
+#include "calc/answers.hpp"
 #include "calc/life_inputs.hpp"
 
 namespace camside::life {
 namespace {
-
-Result solved(const Input& in) {
-  auto r = solve(in);
-  EXPECT_TRUE(r.has_value()) << (r ? "" : r.error().front().text);
-  return r ? *r : Result{};
-}
-
-Findings refused(const Input& in) {
-  auto r = solve(in);
-  EXPECT_FALSE(r.has_value());
-  return r ? Findings{} : r.error();
-}
-
-bool says(const Result& r, int number) {
-  return has(r.outcome.findings, number);
-}
-
-std::string text_of(const Findings& findings, int number) {
-  for (const Finding& f : findings)
-    if (f.number == number) return f.text;
-  return "";
-}
 
 // Location, scale and their covariances, as the publications print them.
 struct LocationScale {

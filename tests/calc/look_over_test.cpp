@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "calc/answers.hpp"
 #include "calc/look_over_inputs.hpp"
 #include "calc/look_over_model.hpp"
 #include "calc/look_over_report.hpp"
@@ -15,28 +16,6 @@
 
 namespace camside::look_over {
 namespace {
-
-Result solved(const Input& in) {
-  auto r = solve(in);
-  EXPECT_TRUE(r.has_value()) << (r ? "" : r.error().front().field + ": " + r.error().front().text);
-  return r ? *r : Result{};
-}
-
-Findings refused(const Input& in) {
-  auto r = solve(in);
-  EXPECT_FALSE(r.has_value());
-  return r ? Findings{} : r.error();
-}
-
-bool says(const Result& r, int number) {
-  return has(r.outcome.findings, number);
-}
-
-std::string text_of(const Findings& findings, int number) {
-  for (const Finding& f : findings)
-    if (f.number == number) return f.text;
-  return "";
-}
 
 double middle(const Input& in) {
   return solved(in).knock_off.middle.in_amount();

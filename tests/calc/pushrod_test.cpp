@@ -5,23 +5,12 @@
 #include <cmath>
 #include <limits>
 
+#include "calc/answers.hpp"
 #include "calc/pushrod_inputs.hpp"
 #include "oracle/pushrod_rows.hpp"
 
 namespace camside::pushrod {
 namespace {
-
-Result solved(const Input& in) {
-  auto r = solve(in);
-  EXPECT_TRUE(r.has_value()) << (r ? "" : r.error().front().text);
-  return r ? *r : Result{};
-}
-
-Findings refused(const Input& in) {
-  auto r = solve(in);
-  EXPECT_FALSE(r.has_value());
-  return r ? Findings{} : r.error();
-}
 
 const Finding* finding(const Findings& findings, int number) {
   for (const Finding& f : findings)

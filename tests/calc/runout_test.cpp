@@ -8,6 +8,7 @@
 #include <numbers>
 #include <vector>
 
+#include "calc/answers.hpp"
 #include "calc/runout_verdict.hpp"
 #include "oracle/runout_rows.hpp"
 
@@ -58,21 +59,6 @@ Input bend(double tir_thou, double high_spot_deg, std::size_t n, double noise_th
     r.push_back(5.0 + 0.5 * tir_thou * std::cos(t - high_spot_deg * deg) + ripple);
   }
   return stations(r, 360.0 / static_cast<double>(n));
-}
-
-Result solved(const Input& in) {
-  auto r = solve(in);
-  if (!r) {
-    ADD_FAILURE() << r.error().front().number << " " << r.error().front().text;
-    return {};
-  }
-  return *r;
-}
-
-Findings refused(const Input& in) {
-  const auto r = solve(in);
-  EXPECT_FALSE(r) << "not refused";
-  return r ? Findings{} : r.error();
 }
 
 const Finding* find(const Findings& findings, int number) {

@@ -7,6 +7,7 @@
 #include <limits>
 #include <vector>
 
+#include "calc/answers.hpp"
 #include "calc/coverage.hpp"
 #include "calc/wear_inputs.hpp"
 #include "oracle/wear_rows.hpp"
@@ -14,25 +15,9 @@
 namespace camside::wear {
 namespace {
 
-Result solved(const Input& in) {
-  auto r = solve(in);
-  EXPECT_TRUE(r.has_value()) << (r ? "" : r.error().front().text);
-  return r ? *r : Result{};
-}
-
-Findings refused(const Input& in) {
-  auto r = solve(in);
-  EXPECT_FALSE(r.has_value());
-  return r ? Findings{} : r.error();
-}
-
 Verdict verdict_of(const Result& r) {
   EXPECT_TRUE(r.outcome.judgement.has_value());
   return r.outcome.judgement ? r.outcome.judgement->verdict : Verdict::NotProven;
-}
-
-bool says(const Result& r, int number) {
-  return has(r.outcome.findings, number);
 }
 
 std::string forecast_words(const Result& r) {
