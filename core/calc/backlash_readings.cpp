@@ -7,6 +7,7 @@
 #include <optional>
 #include <string>
 
+#include "calc/in_order.hpp"
 #include "findings/backlash_remarks.hpp"
 
 namespace camside::backlash {
@@ -134,7 +135,7 @@ std::vector<const Point*> by_angle(const std::vector<Point>& points) {
       out.push_back(&p);
     }
   }
-  std::sort(out.begin(), out.end(), [](const Point* a, const Point* b) {
+  put_in_order(out.begin(), out.end(), [](const Point* a, const Point* b) {
     return a->crank != b->crank ? a->crank < b->crank : a->reading < b->reading;
   });
   // A position that straddles the mark (719.9° beside 0°) is brought together at the end.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <chrono>
 
+#include "calc/in_order.hpp"
 #include "findings/due_remarks.hpp"
 
 namespace camside::inspection_due {
@@ -24,17 +25,15 @@ void order_within_days(std::span<const LogEntry> entries, std::vector<std::size_
     const auto last =
         std::find_if(first, order.end(), [&](std::size_t i) { return entries[i].date != entries[*first].date; });
     if (std::none_of(first, last, swapped))
-      std::stable_sort(first, last,
-                       [&](std::size_t a, std::size_t b) { return *entries[a].odometer < *entries[b].odometer; });
+      put_in_order(first, last,
+                   [&](std::size_t a, std::size_t b) { return *entries[a].odometer < *entries[b].odometer; });
     first = last;
   }
 }
 
 std::vector<std::size_t> by_date(std::span<const LogEntry> entries) {
-  std::vector<std::size_t> order(entries.size());
-  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-  std::stable_sort(order.begin(), order.end(),
-                   [&](std::size_t a, std::size_t b) { return *entries[a].date < *entries[b].date; });
+  std::vector<std::size_t> order = places_in_order(
+      entries.size(), [&](std::size_t a, std::size_t b) { return *entries[a].date < *entries[b].date; });
   order_within_days(entries, order);
   return order;
 }

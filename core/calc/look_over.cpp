@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "calc/in_order.hpp"
 #include "calc/look_over_model.hpp"
 #include "calc/look_over_report.hpp"
 #include "findings/look_over_remarks.hpp"
@@ -162,8 +163,8 @@ void take_risks(Working& w) {
     (f.must ? w.r.must_do : w.r.may_find).push_back(std::move(f));
   }
   const auto dearer = [](const Found& a, const Found& b) { return a.expected > b.expected; };
-  std::stable_sort(w.r.must_do.begin(), w.r.must_do.end(), dearer);
-  std::stable_sort(w.r.may_find.begin(), w.r.may_find.end(), dearer);
+  put_in_order(w.r.must_do.begin(), w.r.must_do.end(), dearer);
+  put_in_order(w.r.may_find.begin(), w.r.may_find.end(), dearer);
 }
 
 // ---- when to walk ----
@@ -216,8 +217,7 @@ void take_looks(Working& w) {
     const bool needs_cold = q.cold_only && w.in.touched != Touched::Cold;
     w.r.looks.push_back({q.id, q.text, q.say, bad, narrows(w, i, bad), !q.walk_away.empty(), needs_cold});
   }
-  std::stable_sort(w.r.looks.begin(), w.r.looks.end(),
-                   [](const Look& a, const Look& b) { return a.narrows > b.narrows; });
+  put_in_order(w.r.looks.begin(), w.r.looks.end(), [](const Look& a, const Look& b) { return a.narrows > b.narrows; });
 }
 
 // ---- money ----

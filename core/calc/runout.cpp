@@ -4,6 +4,7 @@
 #include <string>
 #include <utility>
 
+#include "calc/in_order.hpp"
 #include "calc/runout_planes.hpp"
 #include "calc/runout_readings.hpp"
 #include "calc/runout_report.hpp"
@@ -146,9 +147,9 @@ Findings take_other_side(const Input& in, const Shape& shape, Result& r) {
 }
 
 // The weightiest first; those of one weight as they came.
-void put_in_order(Findings& findings) {
-  std::stable_sort(findings.begin(), findings.end(),
-                   [](const Finding& a, const Finding& b) { return a.severity > b.severity; });
+void weightiest_first(Findings& findings) {
+  put_in_order(findings.begin(), findings.end(),
+               [](const Finding& a, const Finding& b) { return a.severity > b.severity; });
 }
 
 }  // namespace
@@ -171,7 +172,7 @@ tl::expected<Result, Findings> solve(const Input& input) {
   refusals = take_other_side(input, *shape, r);
   if (!refusals.empty()) return tl::unexpected(std::move(refusals));
   report(input, *shape, r);
-  put_in_order(r.outcome.findings);
+  weightiest_first(r.outcome.findings);
   return r;
 }
 

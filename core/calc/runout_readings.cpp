@@ -5,6 +5,7 @@
 #include <numbers>
 #include <utility>
 
+#include "calc/in_order.hpp"
 #include "findings/runout_remarks.hpp"
 
 namespace camside::runout {
@@ -262,7 +263,7 @@ std::vector<Point> points_in_order(const std::vector<Station>& stations) {
     const Station& s = stations[i];
     points.push_back({s.angle.in_rad(), direction_of(s.angle.in_rad()), s.reading.in_mm(), s.turn, i});
   }
-  std::stable_sort(points.begin(), points.end(), [](const Point& a, const Point& b) { return a.turn < b.turn; });
+  put_in_order(points.begin(), points.end(), [](const Point& a, const Point& b) { return a.turn < b.turn; });
   return points;
 }
 
@@ -335,11 +336,8 @@ struct Untwisted {
 };
 
 std::vector<std::size_t> order_by_direction(const std::vector<Point>& points) {
-  std::vector<std::size_t> order(points.size());
-  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-  std::stable_sort(order.begin(), order.end(),
-                   [&](std::size_t a, std::size_t b) { return points[a].direction_rad < points[b].direction_rad; });
-  return order;
+  return places_in_order(
+      points.size(), [&](std::size_t a, std::size_t b) { return points[a].direction_rad < points[b].direction_rad; });
 }
 
 double spread_of(const std::vector<double>& values) {
@@ -464,8 +462,8 @@ void take_fit(Shape& shape) {
 }
 
 tl::expected<Shape, Finding> measure(std::vector<Point> points, const std::string& path) {
-  std::stable_sort(points.begin(), points.end(),
-                   [](const Point& a, const Point& b) { return a.direction_rad < b.direction_rad; });
+  put_in_order(points.begin(), points.end(),
+               [](const Point& a, const Point& b) { return a.direction_rad < b.direction_rad; });
   Shape shape;
   shape.method = Method::Stations;
   put_together(points, shape);

@@ -1,6 +1,7 @@
 #include "calc/turn_fit.hpp"
 
-#include <Eigen/Dense>
+#include <Eigen/Core>
+#include <Eigen/Jacobi>
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -34,44 +35,41 @@ double quadratic_form(const Matrix& m, const Vector& c) {
   return sum;
 }
 
-// Small and of fixed greatest size, so that Eigen keeps it off the heap: R of X beside Qᵀy, triangular.
-using Columns =
-    Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::ColMajor, most_unknowns + 1, most_unknowns + 1>;
-using Unknowns = Eigen::Matrix<double, Eigen::Dynamic, 1, Eigen::ColMajor, most_unknowns, 1>;
-using Square = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::ColMajor, most_unknowns, most_unknowns>;
+// Small and of fixed greatest size, so that Eigen keeps it off the heap: R of X beside Qᵀy, triangular, and below it
+// the row that is being taken in.
+using Rows =
+    Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor, most_unknowns + 1, most_unknowns + 1>;
+using Square = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor, most_unknowns, most_unknowns>;
 
-constexpr std::size_t rows_in_block = 512;
-
-// The triangle of what was seen so far, with a block of rows put below it and turned into a triangle again.
-Columns absorb(const Columns& triangle, const Eigen::MatrixXd& rows) {
-  Eigen::MatrixXd stacked(triangle.rows() + rows.rows(), triangle.cols());
-  stacked << triangle, rows;
-  Eigen::HouseholderQR<Eigen::Ref<Eigen::MatrixXd>> qr(stacked);
-  return qr.matrixQR().topRows(triangle.cols()).template triangularView<Eigen::Upper>();
+// The last row is turned into the triangle above it, by one plane rotation for each unknown.
+void absorb_last_row(Rows& rows) {
+  const Eigen::Index last = rows.rows() - 1;
+  for (Eigen::Index j = 0; j < last; ++j) {
+    Eigen::JacobiRotation<double> rotation;
+    rotation.makeGivens(rows(j, j), rows(last, j));
+    rows.applyOnTheLeft(j, last, rotation.adjoint());
+  }
 }
 
-Eigen::MatrixXd block_of(const Model& model, std::span<const double> angle_rad, std::span<const double> reading,
-                         double zero) {
+Rows triangle_of(const Model& model, std::span<const double> angle_rad, std::span<const double> reading, double zero) {
   const auto p = static_cast<Eigen::Index>(model.unknowns());
-  Eigen::MatrixXd rows(static_cast<Eigen::Index>(angle_rad.size()), p + 1);
+  Rows rows = Rows::Zero(p + 1, p + 1);
   for (std::size_t i = 0; i < angle_rad.size(); ++i) {
     const Vector row = row_at(model, angle_rad[i]);
-    const auto at = static_cast<Eigen::Index>(i);
-    for (Eigen::Index j = 0; j < p; ++j) rows(at, j) = row[static_cast<std::size_t>(j)];
-    rows(at, p) = reading[i] - zero;
+    for (Eigen::Index j = 0; j < p; ++j) rows(p, j) = row[static_cast<std::size_t>(j)];
+    rows(p, p) = reading[i] - zero;
+    absorb_last_row(rows);
   }
   return rows;
 }
 
-Columns triangle_of(const Model& model, std::span<const double> angle_rad, std::span<const double> reading,
-                    double zero) {
-  const auto width = static_cast<Eigen::Index>(model.unknowns() + 1);
-  Columns triangle = Columns::Zero(width, width);
-  for (std::size_t i = 0; i < angle_rad.size(); i += rows_in_block) {
-    const std::size_t n = std::min(rows_in_block, angle_rad.size() - i);
-    triangle = absorb(triangle, block_of(model, angle_rad.subspan(i, n), reading.subspan(i, n), zero));
-  }
-  return triangle;
+// None when the angles leave an unknown open: a zero on the diagonal, or a condition number that leaves six digits.
+std::optional<Square> inverse_of(const Square& triangle) {
+  if (triangle.diagonal().cwiseAbs().minCoeff() == 0.0) return std::nullopt;
+  const Square inverse =
+      triangle.triangularView<Eigen::Upper>().solve(Square::Identity(triangle.rows(), triangle.rows()));
+  if (!(triangle.norm() * inverse.norm() < 1e10)) return std::nullopt;
+  return inverse;
 }
 
 void take_residuals(Fit& fit, std::span<const double> angle_rad, std::span<const double> reading) {
@@ -203,20 +201,15 @@ tl::expected<Fit, Fault> fit(std::span<const double> angle_rad, std::span<const 
   // Taken from the first reading, so that where the dial stood at zero doesn't cost digits.
   const double zero = reading.front();
   const auto p = static_cast<Eigen::Index>(model.unknowns());
-  const Columns triangle = triangle_of(model, angle_rad, reading, zero);
-  const Square r = triangle.topLeftCorner(p, p);
-  Eigen::ColPivHouseholderQR<Square> qr(r);
-  qr.setThreshold(1e-10);
-  if (qr.rank() < p) return tl::unexpected(Fault::AnglesDoNotDetermine);
-
-  const Unknowns solution = qr.solve(Unknowns(triangle.col(p).head(p)));
-  const Square inverse = r.triangularView<Eigen::Upper>().solve(Square::Identity(p, p));
-  const Square covariance = inverse * inverse.transpose();
+  const Rows triangle = triangle_of(model, angle_rad, reading, zero);
+  const std::optional<Square> inverse = inverse_of(triangle.topLeftCorner(p, p));
+  if (!inverse) return tl::unexpected(Fault::AnglesDoNotDetermine);
   Fit out{.model = model, .readings = reading.size(), .coefficient = {}, .covariance = {}, .residuals = {}};
   for (Eigen::Index i = 0; i < p; ++i) {
     const auto to = static_cast<std::size_t>(i);
-    out.coefficient[to] = solution(i);
-    for (Eigen::Index j = 0; j < p; ++j) out.covariance[to][static_cast<std::size_t>(j)] = covariance(i, j);
+    out.coefficient[to] = inverse->row(i).dot(triangle.col(p).head(p));
+    for (Eigen::Index j = 0; j < p; ++j)
+      out.covariance[to][static_cast<std::size_t>(j)] = inverse->row(i).dot(inverse->row(j));
   }
   out.coefficient[0] += zero;
   take_residuals(out, angle_rad, reading);

@@ -1,7 +1,8 @@
 // Question: which smooth curve round the turn do these readings lie on, how sure is it, and what are its least and
 // greatest?
 //
-// Method: least squares by QR (Householder, in blocks of rows, then column pivoting) of
+// Method: least squares by QR, by plane (Givens) rotations, row by row (Golub and Van Loan, Matrix
+// Computations, chapter 5), of
 //   r_i = a0 + Σ_h [a_h cos(h·q·θ_i) + b_h sin(h·q·θ_i)] + ε_i,  h = 1 … harmonics (1 or 2),
 // with q the base order: q = 1 for a shaft read over one turn (period 360°; orders 1 and 2), q = ½ for a cam gear read
 // over two crank turns (period 720°; orders ½ and 1). Source: NIST/SEMATECH e-Handbook of Statistical Methods, 2.3.4.4,

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "calc/coverage.hpp"
+#include "calc/in_order.hpp"
 #include "calc/wear_report.hpp"
 #include "findings/runout_remarks.hpp"
 #include "findings/wear_remarks.hpp"
@@ -68,7 +69,7 @@ std::vector<Point> sorted_points(const Input& in) {
   std::vector<Point> points;
   for (std::size_t i = 0; i < in.readings.size(); ++i)
     points.push_back({i, in.readings[i].odometer->in_km(), in.readings[i].thickness->in_mm()});
-  std::sort(points.begin(), points.end(), [](const Point& a, const Point& b) {
+  put_in_order(points.begin(), points.end(), [](const Point& a, const Point& b) {
     if (a.km != b.km) return a.km < b.km;
     return a.mm != b.mm ? a.mm > b.mm : a.entry < b.entry;
   });

@@ -2,7 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
+
+#include "calc/in_order.hpp"
 
 namespace camside::weibull {
 
@@ -235,9 +236,7 @@ double ln_eta_at_least(std::span<const Time> times, double shape, double confide
 }
 
 std::vector<PlotPoint> plot_points(std::span<const Time> times) {
-  std::vector<std::size_t> order(times.size());
-  std::iota(order.begin(), order.end(), std::size_t{0});
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+  const std::vector<std::size_t> order = places_in_order(times.size(), [&](std::size_t a, std::size_t b) {
     return times[a].at != times[b].at ? times[a].at < times[b].at : times[a].failed && !times[b].failed;
   });
   const double count = static_cast<double>(times.size());

@@ -6,6 +6,8 @@
 #include <tuple>
 #include <utility>
 
+#include "calc/in_order.hpp"
+
 namespace camside::records {
 
 namespace {
@@ -102,7 +104,7 @@ std::vector<std::size_t> Log::in_order() const {
   std::vector<Place> places;
   places.reserve(entries_.size());
   for (std::size_t i = 0; i < entries_.size(); ++i) places.push_back({entries_[i].made_at(), entries_[i].id(), i});
-  std::sort(places.begin(), places.end(), [this](const Place& a, const Place& b) {
+  put_in_order(places.begin(), places.end(), [this](const Place& a, const Place& b) {
     if (std::tie(a.made, a.id) != std::tie(b.made, b.id)) return std::tie(a.made, a.id) < std::tie(b.made, b.id);
     return a.index != b.index && content_of(entries_[a.index]) < content_of(entries_[b.index]);
   });

@@ -7,6 +7,7 @@
 #include <tuple>
 #include <utility>
 
+#include "calc/in_order.hpp"
 #include "findings/log_remarks.hpp"
 
 namespace camside::records {
@@ -202,7 +203,7 @@ std::vector<std::size_t> current_of_kind(const Log& log, const Bike& bike, std::
       if (log.entries()[i].kind() == kind && log.entries()[i].bike() == bike.id) found.push_back(i);
     }
   }
-  std::stable_sort(found.begin(), found.end(), [&](std::size_t a, std::size_t b) {
+  put_in_order(found.begin(), found.end(), [&](std::size_t a, std::size_t b) {
     return std::make_tuple(log.entries()[a].made_at(), log.entries()[a].id()) <
            std::make_tuple(log.entries()[b].made_at(), log.entries()[b].id());
   });
@@ -211,12 +212,12 @@ std::vector<std::size_t> current_of_kind(const Log& log, const Bike& bike, std::
 
 // Indexes by the day they are about, then by time made.
 void sort_by_day(const Log& log, std::vector<std::size_t>& indexes) {
-  std::stable_sort(indexes.begin(), indexes.end(),
-                   [&](std::size_t a, std::size_t b) { return log.entries()[a].day() < log.entries()[b].day(); });
+  put_in_order(indexes.begin(), indexes.end(),
+               [&](std::size_t a, std::size_t b) { return log.entries()[a].day() < log.entries()[b].day(); });
 }
 
 void finish(const Log& log, Bike& bike) {
-  std::stable_sort(bike.lines.begin(), bike.lines.end(), [&](const Line& a, const Line& b) {
+  put_in_order(bike.lines.begin(), bike.lines.end(), [&](const Line& a, const Line& b) {
     const Entry& first = log.entries()[a.current.front()];
     const Entry& second = log.entries()[b.current.front()];
     return std::make_tuple(a.day, first.made_at(), first.id()) < std::make_tuple(b.day, second.made_at(), second.id());
@@ -234,9 +235,10 @@ void note_apart(const Log& log, const std::vector<Line>& lines, Findings& findin
   }
 }
 
-void put_in_order(Findings& findings) {
-  std::sort(findings.begin(), findings.end(),
-            [](const Finding& a, const Finding& b) { return std::tie(a.number, a.text) < std::tie(b.number, b.text); });
+void sort_findings(Findings& findings) {
+  put_in_order(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
+    return std::tie(a.number, a.text) < std::tie(b.number, b.text);
+  });
 }
 
 }  // namespace
@@ -251,7 +253,7 @@ View view(const Log& log) {
   view.findings = std::move(links.findings);
   const std::vector<Line> lines = lines_of(log, links, view.findings);
   note_apart(log, lines, view.findings);
-  put_in_order(view.findings);
+  sort_findings(view.findings);
   std::map<std::string, Bike> bikes;
   for (const Line& line : lines)
     for (const std::string& id : bikes_of(log, line)) bikes[id].lines.push_back(line);
@@ -260,9 +262,8 @@ View view(const Log& log) {
     finish(log, bike);
     view.bikes.push_back(std::move(bike));
   }
-  std::stable_sort(view.bikes.begin(), view.bikes.end(), [](const Bike& a, const Bike& b) {
-    return std::tie(a.nickname, a.id) < std::tie(b.nickname, b.id);
-  });
+  put_in_order(view.bikes.begin(), view.bikes.end(),
+               [](const Bike& a, const Bike& b) { return std::tie(a.nickname, a.id) < std::tie(b.nickname, b.id); });
   return view;
 }
 

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "calc/field.hpp"
+#include "calc/in_order.hpp"
 #include "findings/file_remarks.hpp"
 #include "records/field_reader.hpp"
 #include "records/iso_time.hpp"
@@ -77,7 +78,7 @@ void note_same_ids(Findings& findings, const std::vector<Record>& records) {
   for (std::size_t i = 0; i < records.size(); ++i) {
     if (!records[i].id().empty()) ids.emplace_back(records[i].id(), i);
   }
-  std::sort(ids.begin(), ids.end());
+  put_in_order(ids.begin(), ids.end(), [](const auto& a, const auto& b) { return a < b; });
   for (std::size_t i = 1; i < ids.size(); ++i) {
     if (ids[i].first == ids[i - 1].first)
       findings.push_back(remarks::same_id(path_of_record(ids[i].second) + ".id", path_of_record(ids[i - 1].second)));

@@ -8,6 +8,7 @@
 #include <cstdint>
 #include <utility>
 
+#include "calc/in_order.hpp"
 #include "records/json_path.hpp"
 #include "units/format.hpp"
 
@@ -173,8 +174,8 @@ int rank_of(Severity severity) {
 }
 
 Findings cautions_first(Findings findings) {
-  std::stable_sort(findings.begin(), findings.end(),
-                   [](const Finding& a, const Finding& b) { return rank_of(a.severity) < rank_of(b.severity); });
+  put_in_order(findings.begin(), findings.end(),
+               [](const Finding& a, const Finding& b) { return rank_of(a.severity) < rank_of(b.severity); });
   return findings;
 }
 

@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "calc/in_order.hpp"
 #include "findings/file_remarks.hpp"
 
 namespace camside::records {
@@ -261,7 +262,7 @@ void write_canonical(std::string& out, const Json& value) {
   const auto& object = *value.get_ptr<const Json::object_t*>();
   std::vector<const Json::object_t::value_type*> members;
   for (const auto& member : object) members.push_back(&member);
-  std::sort(members.begin(), members.end(), [](const auto* a, const auto* b) { return a->first < b->first; });
+  put_in_order(members.begin(), members.end(), [](const auto* a, const auto* b) { return a->first < b->first; });
   for (const auto* member : members) {
     out += member == members.front() ? '{' : ',';
     out += scalar_text(Json(member->first)) + ':';

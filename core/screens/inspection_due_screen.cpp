@@ -1,6 +1,7 @@
 // Due: the road line of each item from its last proof over now to the next look.
 #include <algorithm>
 
+#include "calc/in_order.hpp"
 #include "calc/inspection_due.hpp"
 #include "screens/look_parts.hpp"
 #include "screens/parts/road_drawing.hpp"
@@ -45,7 +46,7 @@ std::string state_words(const ItemResult& item) {
 std::vector<const ItemResult*> by_urgency(const inspection_due::Result& r) {
   std::vector<const ItemResult*> items;
   for (const ItemResult& item : r.items) items.push_back(&item);
-  std::stable_sort(items.begin(), items.end(), [](const ItemResult* a, const ItemResult* b) {
+  put_in_order(items.begin(), items.end(), [](const ItemResult* a, const ItemResult* b) {
     return static_cast<int>(a->state) < static_cast<int>(b->state);
   });
   return items;

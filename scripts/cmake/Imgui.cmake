@@ -3,7 +3,7 @@
 set(imgui "${CAMSIDE_SOURCES}/imgui")
 
 camside_foreign(camside_imgui
-  "${imgui}/imgui.cpp" "${imgui}/imgui_draw.cpp" "${imgui}/imgui_tables.cpp" "${imgui}/imgui_widgets.cpp")
+  "${imgui}/imgui.cpp" "${imgui}/imgui_draw.cpp" "${imgui}/imgui_widgets.cpp" "${CMAKE_CURRENT_LIST_DIR}/imgui_left_out.cpp")
 target_include_directories(camside_imgui SYSTEM PUBLIC "${imgui}")
 target_compile_definitions(camside_imgui PUBLIC "IMGUI_USER_CONFIG=\"${CMAKE_CURRENT_LIST_DIR}/imgui_config.h\"")
 

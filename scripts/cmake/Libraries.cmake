@@ -10,8 +10,9 @@ foreach(lib expected fmt eigen json date cli math)
 endforeach()
 
 if(EMSCRIPTEN)
-  # Without the fixed separator fmt brings all of the C++ locales along (about 60 kB); nothing here prints a long double.
-  target_compile_definitions(camside_fmt INTERFACE FMT_HEADER_ONLY FMT_USE_LONG_DOUBLE=0 "FMT_STATIC_THOUSANDS_SEPARATOR=','")
+  # Without the fixed separator fmt brings all of the C++ locales along (about 60 kB); nothing here prints a long double,
+  # a float or an integer of 128 bits.
+  target_compile_definitions(camside_fmt INTERFACE FMT_HEADER_ONLY FMT_USE_LONG_DOUBLE=0 FMT_USE_FLOAT=0 FMT_USE_INT128=0 "FMT_STATIC_THOUSANDS_SEPARATOR=','")
 else()
   find_package(fmt REQUIRED)
   target_link_libraries(camside_fmt INTERFACE fmt::fmt)

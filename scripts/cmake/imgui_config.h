@@ -9,3 +9,7 @@
 
 // WebGL2 has no vertex offset, so a long plot needs indices beyond 65,535.
 #define ImDrawIdx unsigned int
+
+// Numbers are read back only from its settings file and in input fields of its own; Camside has neither.
+#include <cstdio>
+#define sscanf(...) 0

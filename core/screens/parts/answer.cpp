@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <iterator>
 
+#include "calc/in_order.hpp"
 #include "screens/parts/shown.hpp"
 #include "screens/words.hpp"
 
@@ -139,7 +140,7 @@ void draw_answer(Ui& ui, const records::Solved& solved, System system) {
 
 void draw_remarks(Ui& ui, const Findings& findings) {
   Findings ordered = findings;
-  std::stable_sort(ordered.begin(), ordered.end(), [](const Finding& a, const Finding& b) {
+  put_in_order(ordered.begin(), ordered.end(), [](const Finding& a, const Finding& b) {
     return static_cast<int>(a.severity) > static_cast<int>(b.severity);
   });
   for (const Finding& f : ordered) draw_remark(ui, f);
