@@ -1,5 +1,6 @@
 /* Stand-ins for the parts of SDL2 that are left out of the browser build. The stock back end of Dear ImGui also knows game
-   controllers and SDL2's renderer; SDL2's window also knows software pictures and picture cursors. Camside uses none. */
+   controllers and SDL2's renderer; SDL2's window also knows software pictures, picture cursors and gestures drawn by
+   fingers. Camside uses none. */
 #include "SDL.h"
 
 int SDL_NumJoysticks(void) { return 0; }
@@ -17,3 +18,8 @@ void Emscripten_DestroyWindowFramebuffer(void* device, SDL_Window* window) {}
 /* window.cpp sets the canvas's cursor style itself */
 void Emscripten_InitMouse(void) {}
 void Emscripten_FiniMouse(void) {}
+
+int SDL_GestureAddTouch(SDL_TouchID touch) { return 0; }
+int SDL_GestureDelTouch(SDL_TouchID touch) { return 0; }
+void SDL_GestureProcessEvent(SDL_Event* event) {}
+void SDL_GestureQuit(void) {}

@@ -121,9 +121,14 @@ std::string_view what_went_wrong(char stopped_at, bool value_was_complete) {
 
 class Builder final : public nlohmann::json_sax<Json> {
  public:
-  Builder(std::string_view text, const char* const* seen) : text_(text), seen_(seen) {}
+  explicit Builder(std::string_view text) : text_(text), seen_(text.data()) {}
+
+  bool read() {
+    return Json::sax_parse(Reading(text_.data(), &seen_), Reading(text_.data() + text_.size(), &seen_), this);
+  }
 
   Json root;
+  double last_float = 0.0;
   std::optional<Finding> refusal;
 
   bool null() override { return put(Json()); }
@@ -131,6 +136,7 @@ class Builder final : public nlohmann::json_sax<Json> {
   bool number_integer(number_integer_t v) override { return put(Json(v)); }
   bool number_unsigned(number_unsigned_t v) override { return put(Json(v)); }
   bool number_float(number_float_t v, const string_t& digits) override {
+    last_float = v;
     Json number(v);
     if (number.dump() == digits) return put(std::move(number));
     return put(Json::binary(std::vector<std::uint8_t>(digits.begin(), digits.end())));
@@ -166,7 +172,7 @@ class Builder final : public nlohmann::json_sax<Json> {
  private:
   static constexpr int number_overflow = 406;
 
-  Place here() const { return place_of(text_, static_cast<std::size_t>(*seen_ - text_.data())); }
+  Place here() const { return place_of(text_, static_cast<std::size_t>(seen_ - text_.data())); }
 
   bool refuse(Finding finding) {
     refusal = std::move(finding);
@@ -201,7 +207,7 @@ class Builder final : public nlohmann::json_sax<Json> {
   }
 
   std::string_view text_;
-  const char* const* seen_;
+  const char* seen_;
   std::vector<Json*> open_;  // the containers around the place being read; pointers stay good while they are open
   Json* slot_ = nullptr;     // value of the name just read
   bool complete_ = false;
@@ -305,11 +311,8 @@ tl::expected<Json, Finding> read_json(std::string_view text, std::size_t most_by
   if (auto refusal = refused_bytes(text, most_bytes)) return tl::unexpected(*refusal);
   if (text.substr(0, byte_order_mark.size()) == byte_order_mark)  // a second one, which the parser would skip
     return tl::unexpected(remarks::cannot_be_read({}, "stands a second byte order mark"));
-  const char* seen = text.data();
-  Builder builder(text, &seen);
-  const Reading first(text.data(), &seen);
-  const Reading last(text.data() + text.size(), &seen);
-  const bool good = Json::sax_parse(first, last, &builder);
+  Builder builder(text);
+  const bool good = builder.read();
   if (builder.refusal) return tl::unexpected(*builder.refusal);
   if (!good) return tl::unexpected(remarks::cannot_be_read({}, "the text is not JSON"));
   return std::move(builder.root);
@@ -341,9 +344,10 @@ bool is_number(const Json& value) {
 std::optional<double> number_of(const Json& value) {
   if (value.is_number()) return value.get<double>();
   if (!value.is_binary()) return std::nullopt;
-  const Json read = Json::parse(digits_of(value), nullptr, false);
-  if (!read.is_number()) return std::nullopt;
-  return read.get<double>();
+  const std::string digits = digits_of(value);
+  Builder builder(digits);  // (the library's own parse() would be a second parser in the page)
+  if (!builder.read() || !builder.root.is_binary()) return std::nullopt;
+  return builder.last_float;
 }
 
 Json number_from(std::string_view digits) {

@@ -7,5 +7,6 @@ file(GLOB sdl_sources
   "${sdl}/src/misc/*.c" "${sdl}/src/misc/emscripten/*.c" "${sdl}/src/stdlib/*.c" "${sdl}/src/thread/*.c"
   "${sdl}/src/thread/generic/*.c" "${sdl}/src/timer/*.c" "${sdl}/src/timer/unix/*.c" "${sdl}/src/video/*.c"
   "${sdl}/src/video/emscripten/*events.c" "${sdl}/src/video/emscripten/*video.c")
+list(FILTER sdl_sources EXCLUDE REGEX "/SDL_gesture\\.c$")
 camside_foreign(camside_sdl2 ${sdl_sources} "${CMAKE_SOURCE_DIR}/app-web/sdl2/left_out.c")
 target_include_directories(camside_sdl2 SYSTEM BEFORE PUBLIC "${CMAKE_SOURCE_DIR}/app-web/sdl2" "${sdl}/include")

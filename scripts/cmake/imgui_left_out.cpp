@@ -9,3 +9,9 @@ void ImGui::TableGcCompactTransientBuffers(ImGuiTable*) {}
 void ImGui::TableGcCompactTransientBuffers(ImGuiTableTempData*) {}
 void ImGui::TableGcCompactSettings() {}
 void ImGui::TableSettingsAddSettingsHandler() {}
+void ImGui::PushColumnsBackground() {}
+void ImGui::PopColumnsBackground() {}
+void ImGui::TablePushBackgroundChannel() {}
+void ImGui::TablePopBackgroundChannel() {}
+void ImGui::TableEndRow(ImGuiTable*) {}
+void ImGui::TableEndCell(ImGuiTable*) {}

@@ -24,7 +24,7 @@ def missing(text: str, there: set[int]) -> list[str]:
 def main(check: str) -> int:
     there = set(TTFont(FONT).getBestCmap())
     if check == "planted":
-        return 0 if missing('say("y\u0304 \u2260 2"); // \u0305', there) == ["\u0304"] else 1
+        return 0 if missing('say("y\u0304 \u2264 2"); // \u0305', there) == ["\u0304"] else 1
     found = 0
     for path in sorted((ROOT / "core").rglob("*.[ch]pp")):
         for character in missing(path.read_text(encoding="utf-8"), there):

@@ -1,0 +1,81 @@
+// usage: node tests/browser/start.mjs [rounds]
+// How long Camside's page takes to its first usable frame, beside the least page Dear ImGui can make (tests/browser/bare),
+// both in turn in one run: a phone's processor at a quarter of this one's speed, 1.6 Mbit/s with 150 ms; then Camside
+// without a network. Prints the medians and their ratios; decides nothing. scripts/bench page builds both first.
+import path from "node:path";
+import { builtSite, PHONE, root, startBrowser, startServer } from "./page.mjs";
+
+const ROUNDS = Number(process.argv[2] ?? 5);
+const SLOWER = 4;
+const SLOW_NETWORK = { offline: false, latency: 150, downloadThroughput: 1.6e6 / 8, uploadThroughput: 0.75e6 / 8 };
+const NO_NETWORK = { ...SLOW_NETWORK, offline: true };
+const USABLE = () => performance.getEntriesByName("usable").length > 0;
+
+const browser = await startBrowser();
+const servers = { camside: await startServer(builtSite), bare: await startServer(path.join(root, "build/web/bare-site")) };
+const seen = { camside: [], bare: [], offline: [] };
+for (let round = 0; round < ROUNDS; round += 1) {
+  seen.bare.push(await firstVisit("bare"));
+  seen.camside.push(await firstVisit("camside", async (page, session) => seen.offline.push(await withoutNetwork(page, session))));
+}
+await browser.close();
+for (const server of Object.values(servers)) server.stop();
+
+const [camside, bare, offline] = [seen.camside, seen.bare, seen.offline].map(median);
+console.log(`first visit, processor x 1/${SLOWER}, 1.6 Mbit/s, 150 ms; median of ${ROUNDS} (least to greatest)`);
+console.log(`  Camside   ${told(camside, seen.camside)}`);
+console.log(`  bare page ${told(bare, seen.bare)}`);
+console.log(`  ratio     ${(camside.bytes / bare.bytes).toFixed(2)} in bytes, ${(camside.ms / bare.ms).toFixed(2)} in time`);
+console.log(`without a network, processor x 1/${SLOWER}`);
+console.log(`  Camside   ${told(offline, seen.offline)}`);
+
+async function firstVisit(name, afterwards) {
+  const context = await browser.newContext(PHONE);
+  const page = await context.newPage();
+  const session = await slowed(context, page, SLOW_NETWORK);
+  await page.goto(servers[name].address);
+  const result = await start(page);
+  if (afterwards) await afterwards(page, session);
+  await context.close();
+  return result;
+}
+
+// Once more, from the device: everything was kept on the first visit.
+async function withoutNetwork(page, session) {
+  await session.send("Network.emulateNetworkConditions", { ...SLOW_NETWORK, latency: 0, downloadThroughput: -1, uploadThroughput: -1 });
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  await page.reload();  // from here on the worker answers
+  await page.waitForFunction(USABLE);
+  await session.send("Network.emulateNetworkConditions", NO_NETWORK);
+  servers.camside.stop();
+  await page.reload();
+  const result = await start(page);
+  servers.camside = await startServer(builtSite);
+  return result;
+}
+
+async function slowed(context, page, network) {
+  const session = await context.newCDPSession(page);
+  await session.send("Network.enable");
+  await session.send("Network.emulateNetworkConditions", network);
+  await session.send("Emulation.setCPUThrottlingRate", { rate: SLOWER });
+  return session;
+}
+
+async function start(page) {
+  await page.waitForFunction(USABLE, null, { timeout: 120000 });
+  return page.evaluate(() => ({
+    ms: performance.getEntriesByName("usable")[0].startTime,
+    bytes: [...performance.getEntriesByType("navigation"), ...performance.getEntriesByType("resource")]
+      .reduce((sum, one) => sum + one.encodedBodySize, 0),
+  }));
+}
+
+function median(results) {
+  return results.slice().sort((a, b) => a.ms - b.ms)[Math.floor(results.length / 2)];
+}
+
+function told({ ms, bytes }, all) {
+  const times = all.map((one) => one.ms);
+  return `${(ms / 1000).toFixed(2)} s (${(Math.min(...times) / 1000).toFixed(2)} to ${(Math.max(...times) / 1000).toFixed(2)}), ${bytes} bytes`;
+}
