@@ -10,6 +10,20 @@
 // WebGL2 has no vertex offset, so a long plot needs indices beyond 65,535.
 #define ImDrawIdx unsigned int
 
-// Numbers are read back only from its settings file and in input fields of its own; Camside has neither.
+// Of all that Dear ImGui reads with sscanf (settings files, its own input fields) Camside meets one thing: the version in
+// the first line of a shader. All of sscanf would be 1.5 kB of every download.
+#include <cstdarg>
 #include <cstdio>
-#define sscanf(...) 0
+#include <cstdlib>
+#include <cstring>
+
+inline int camside_scan(const char* text, const char* format, ...) {
+  constexpr const char* version = "#version ";
+  if (std::strcmp(format, "#version %d") != 0 || std::strncmp(text, version, std::strlen(version)) != 0) return 0;
+  va_list to;
+  va_start(to, format);
+  *va_arg(to, int*) = std::atoi(text + std::strlen(version));
+  va_end(to);
+  return 1;
+}
+#define sscanf camside_scan
