@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <atomic>
+#include <cstdio>
 
 namespace camside {
 namespace {
@@ -109,6 +110,10 @@ bool Window::closing() const {
 }
 bool Window::visible() const {
   return glfwGetWindowAttrib(window_, GLFW_ICONIFIED) == 0;
+}
+void Window::ask_for_attention() {
+  glfwRequestWindowAttention(window_);
+  std::fputc('\a', stderr);
 }
 void Window::wake() {
   glfwPostEmptyEvent();

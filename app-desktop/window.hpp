@@ -24,6 +24,7 @@ class Window {
   bool visible() const;        // not minimised
   bool sleep(double seconds);  // until something happens, at most so long (negative: no limit); true: events came
   static void wake();          // from any thread
+  void ask_for_attention();    // the taskbar's mark, and the bell of the terminal it was started from
   void begin_frame();
   void end_frame();
   static bool events_waiting();  // Dear ImGui hands a press and a release out on frames of their own

@@ -36,14 +36,14 @@ int no_folder() {
 }
 
 double rest_before_next_frame(const Window& window, const Shell& shell) {
-  if (!window.visible()) return kForever_s;
-  if (shell.wants_more_frames()) return kNow_s;
+  if (window.visible() && shell.wants_more_frames()) return kNow_s;
   return shell.next_wake().value_or(kForever_s);
 }
 
 void run(Window& window, Shell& shell) {
   while (!window.closing()) {
     if (window.sleep(rest_before_next_frame(window, shell))) shell.wake();
+    shell.watch_clocks();
     if (!window.visible()) continue;
     window.begin_frame();
     shell.draw();
@@ -61,7 +61,7 @@ int main() {
   Window window;
   if (const std::string why = window.open("Camside", kWidth, kHeight); !why.empty()) return no_window(why);
   const auto fonts = camside::fonts::load();
-  camside::DesktopPlatform platform;
+  camside::DesktopPlatform platform(window);
   camside::DiskStore store(folder, Window::wake);
   camside::DiskLog disk_log(folder, Window::wake);
   camside::storage::LogKeeper log(disk_log);

@@ -8,6 +8,7 @@ EM_JS(void, host_request_frame, (), { Module["host"]["requestFrame"](); });
 EM_JS(void, host_cursor, (const char* style), { Module["host"]["cursor"](UTF8ToString(style)); });
 EM_JS(void, host_copy, (const char* text), { Module["host"]["copy"](UTF8ToString(text)); });
 EM_JS(void, host_keep_awake, (int on), { Module["host"]["keepAwake"](!!on); });
+EM_JS(void, host_ring, (), { Module["host"]["ring"](); });
 EM_JS(void, host_take_update, (), { Module["host"]["takeUpdate"](); });
 EM_JS(void, host_close_text, (), { Module["host"]["closeText"](); });
 EM_JS(void, host_open_text, (double x, double y, double width, double height, int limit, const char* label, const char* text), {
@@ -37,6 +38,9 @@ void copy_text(const std::string& text) {
 }
 void keep_awake(bool on) {
   host_keep_awake(on ? 1 : 0);
+}
+void ring() {
+  host_ring();
 }
 void take_update() {
   host_take_update();

@@ -10,7 +10,8 @@ void request_frame();
 void set_cursor(const char* css_name);
 void copy_text(const std::string& text);
 void keep_awake(bool on);
-void take_update();  // the page loads anew when it has been taken
+void take_update();
+void ring();  // the page loads anew when it has been taken
 
 struct TextField {
   float x = 0.0F, y = 0.0F, width = 0.0F, height = 0.0F;  // CSS pixels

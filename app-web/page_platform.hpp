@@ -15,6 +15,7 @@ class PagePlatform : public screens::Platform {
   bool still_wanted() const override { return still; }
   screens::Insets insets() const override { return edges; }
   double seconds() const override;
+  void ring() override;
   std::string local_time() const override;
   screens::Kept kept() const override { return kept_here; }
   void take_update() override;
@@ -30,6 +31,10 @@ class PagePlatform : public screens::Platform {
  private:
   screens::TextRequest request_;
   bool awake_ = false;
+  struct Clocks {
+    double ticks_s = 0.0, wall_s = 0.0, passed_s = 0.0;
+  };
+  mutable Clocks clocks_;
 };
 
 }  // namespace camside::page

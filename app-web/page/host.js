@@ -17,23 +17,38 @@ function say(text, trouble = false) {
   state.classList.toggle("trouble", trouble);
 }
 
-// Frames on demand: one animation frame or one timer is under way at a time, and none while nothing changes.
+// Frames on demand: one animation frame or one timer is under way at a time, and none while nothing changes. A hidden page
+// gets no animation frames, but a clock may run out in it.
+const UNSEEN_ms = 1000;
 let frameHandle = 0;
 let timer = 0;
 
 function requestFrame() {
   clearTimeout(timer);
   timer = 0;
-  if (!frameHandle && !document.hidden) frameHandle = requestAnimationFrame(frame);
+  if (document.hidden) timer = setTimeout(frame, UNSEEN_ms);
+  else if (!frameHandle) frameHandle = requestAnimationFrame(frame);
 }
 
 function frame() {
-  frameHandle = 0;
+  frameHandle = timer = 0;
   const rest = program._camside_frame();  // seconds until the next frame is wanted; negative: none is
   frames += 1;
   if (frames === 1) showCanvas();
   if (rest === 0) requestFrame();
   else if (rest > 0) timer = setTimeout(requestFrame, rest * 1000);
+}
+
+// Heard or felt with the screen left alone, where the browser allows it: only once the page was touched.
+function ring() {
+  navigator.vibrate?.([400, 200, 400, 200, 400]);
+  const sound = new AudioContext();
+  const tone = new OscillatorNode(sound, { frequency: 880 });
+  const quieter = new GainNode(sound, { gain: 0.3 });
+  tone.connect(quieter).connect(sound.destination);
+  tone.onended = () => sound.close();
+  tone.start();
+  tone.stop(sound.currentTime + 1);
 }
 
 function showCanvas() {
@@ -119,7 +134,10 @@ function watchInput() {
   });
   canvas.addEventListener("webglcontextrestored", () => program._camside_context(true));
   document.addEventListener("visibilitychange", () => {
-    if (!document.hidden) requestFrame();
+    if (document.hidden && !frameHandle && !timer) return;  // nothing is wanted
+    cancelAnimationFrame(frameHandle);
+    frameHandle = 0;
+    requestFrame();
     if (!document.hidden && awake) keepAwake(true);
   });
 }
@@ -170,6 +188,7 @@ const host = {
   requestFrame,
   keepAwake,
   takeUpdate,
+  ring,
   cursor(style) { canvas.style.cursor = style; },
   copy(text) { navigator.clipboard?.writeText(text).catch(() => {}); },
   closeText: closeTextField,

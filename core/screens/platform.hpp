@@ -44,7 +44,8 @@ class Platform {
   virtual bool light_wanted() const = 0;  // what the system prefers: Sun, else Shop
   virtual bool still_wanted() const = 0;  // the system asks for less motion
   virtual Insets insets() const = 0;
-  virtual double seconds() const = 0;  // since some moment, never backwards
+  virtual double seconds() const = 0;  // since some moment, never backwards; a machine that sleeps doesn't stop it
+  virtual void ring() = 0;             // a clock ran out: sound or shake, where the machine lets us
   virtual Kept kept() const { return {}; }
   virtual void take_update() {}                // called only while nothing is being saved
   virtual std::string local_time() const = 0;  // 2026-05-03T14:30:00+02:00, for records

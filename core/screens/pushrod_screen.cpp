@@ -117,11 +117,27 @@ class Clocks {
   void draw(Ui& ui, const pushrod::Input& in, const pushrod::Result& r, const std::vector<records::FormField>& form,
             const Edits& edits) {
     running_ = false;
+    ends_s_ = {};
     ui.gap(12);
     ui.heading(words::rods_set());
     for (const pushrod::Rod rod : r.picture) draw_rod(ui, in, r.rod_states[place(rod)], rod, form, edits);
   }
   bool running() const { return running_; }
+  std::optional<double> next_end_s() const {
+    std::optional<double> next;
+    for (const auto& end : ends_s_)
+      if (end && (!next || *end < *next)) next = end;
+    return next;
+  }
+  bool ran_out(double now_s) {
+    bool any = false;
+    for (auto& end : ends_s_) {
+      if (!end || *end > now_s) continue;
+      any = true;
+      end.reset();
+    }
+    return any;
+  }
 
  private:
   static std::string path_of(const std::vector<records::FormField>& form, pushrod::Rod rod) {
@@ -148,6 +164,7 @@ class Clocks {
     const bool over = gone >= in.least_wait.in_seconds();
     const bool free = state == RodState::Released;
     running_ = running_ || (!over && !free);
+    if (!over && !free) ends_s_[place(rod)] = *since + in.least_wait.in_seconds();
     const std::string word(pushrod::word_of(over && state == RodState::BleedingDown ? RodState::CheckNow : state));
     const std::string clock = free ? word : word + " · " + clock_text(gone);
     if (ui.row("rod " + name, name, clock)) open_ = open_ == path ? std::string() : path;
@@ -183,6 +200,7 @@ class Clocks {
   }
 
   std::array<std::optional<double>, 4> since_s_{};
+  std::array<std::optional<double>, 4> ends_s_{};  // of those still running
   std::string open_;
   bool running_ = false;
 };
@@ -198,6 +216,8 @@ class PushrodExtra final : public ExtraPart {
     if (in->lifter == pushrod::Lifter::Hydraulic) clocks_.draw(ui, *in, *r, form, edits);
   }
   std::optional<double> next_wake_s() const override { return clocks_.running() ? std::optional(1.0) : std::nullopt; }
+  std::optional<double> next_alarm_s() const override { return clocks_.next_end_s(); }
+  bool ran_out(double now_s) override { return clocks_.ran_out(now_s); }
 
  private:
   CountDown count_down_;

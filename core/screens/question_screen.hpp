@@ -47,6 +47,8 @@ class QuestionScreen {
   const records::Solved& solved() const { return solved_; }
   Keypad& keypad() { return keypad_; }
   std::optional<double> next_wake_s() const { return extra_ ? extra_->next_wake_s() : std::nullopt; }
+  std::optional<double> next_alarm_s() const { return extra_ ? extra_->next_alarm_s() : std::nullopt; }
+  bool ran_out(double now_s) { return extra_ && extra_->ran_out(now_s); }
   bool keypad_open() const { return keypad_.is_open(); }
 
   // What stands beside the middle and is left out of it.

@@ -219,9 +219,25 @@ void Shell::draw_bottom(Ui& ui, float height) {
   if (QuestionScreen* question = current()) question->draw_bottom(ui, job_, platform_, settings_.system, height);
 }
 
+// A clock goes on while something else is on screen, or nothing.
+void Shell::watch_clocks() {
+  for (const auto& q : questions_) {
+    if (!q->ran_out(platform_.seconds())) continue;
+    platform_.ring();
+    if (q.get() != current()) ran_out_ = words::tile_of(q->kind())->kind.data();
+  }
+  if (const QuestionScreen* question = current(); question && ran_out_ && question->kind() == ran_out_)
+    ran_out_ = nullptr;
+}
+
+void Shell::draw_ran_out(Ui& ui) {
+  if (ran_out_ && ui.row("ran out", words::wait_is_over(), words::show_it())) open(ran_out_);
+}
+
 void Shell::draw() {
   store_.poll();
   bike_log_.refresh();
+  watch_clocks();
   if (job_.ready() && !job_ready_) {
     job_ready_ = true;
     for (const auto& q : questions_) q->forget();
@@ -422,6 +438,7 @@ void Shell::draw_log_it(Ui& ui, const records::Record& measured) {
 }
 
 void Shell::draw_middle(Ui& ui, QuestionScreen::Beside beside) {
+  draw_ran_out(ui);
   switch (place_) {
     case Place::Bikes:
       if (bikes()) return draw_bikes(ui);
@@ -562,7 +579,14 @@ bool Shell::wants_more_frames() const {
 
 std::optional<double> Shell::next_wake() const {
   const QuestionScreen* const question = current();
-  return question ? question->next_wake_s() : std::nullopt;
+  std::optional<double> wake = question ? question->next_wake_s() : std::nullopt;
+  for (const auto& q : questions_) {
+    const auto alarm = q->next_alarm_s();
+    if (!alarm) continue;
+    const double rest = std::max(0.001, *alarm - platform_.seconds());
+    wake = std::min(wake.value_or(rest), rest);
+  }
+  return wake;
 }
 
 std::string Shell::items_json() const {

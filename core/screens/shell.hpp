@@ -35,6 +35,7 @@ class Shell {
 
   void draw();
   void wake() { frames_wanted_ = 3; }  // something came in: a tap, a key, a resize, the store's answer
+  void watch_clocks();                 // part of draw(); alone, for a window that nobody sees
   bool wants_more_frames() const;
   std::optional<double> next_wake() const;  // seconds from now; none: sleep until something happens
 
@@ -84,6 +85,7 @@ class Shell {
   void draw_log_it(Ui& ui, const records::Record& measured);
   void reopen(const records::Record& measured);
   void keys();
+  void draw_ran_out(Ui& ui);
 
   Platform& platform_;
   storage::CurrentJob job_;
@@ -99,7 +101,8 @@ class Shell {
   BikeLog bike_log_;
   BikesScreen bikes_;
   LogToBike log_to_bike_;
-  std::string open_;  // kind of the question shown
+  std::string open_;               // kind of the question shown
+  const char* ran_out_ = nullptr;  // kind of the question a clock of which ran out while something else was shown
   bool job_ready_ = false;
   int frames_wanted_ = 3;
   std::shared_ptr<bool> alive_ = std::make_shared<bool>(true);

@@ -188,6 +188,12 @@ const char* tap_after_flats() {
 const char* count_again() {
   return "Count again from the start";
 }
+const char* wait_is_over() {
+  return "The wait is over: check now, spin both rods";
+}
+const char* show_it() {
+  return "Show";
+}
 const char* rods_set() {
   return "Rods set and let bleed down";
 }

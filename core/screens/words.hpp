@@ -79,6 +79,8 @@ const char* tap_after_turn();
 const char* tap_after_flats();
 const char* count_again();
 const char* rods_set();
+const char* wait_is_over();
+const char* show_it();
 const char* set_now();
 const char* spins_with_drag();
 const char* play_up_and_down();

@@ -93,6 +93,7 @@ class StillPlatform final : public Platform {
   void close_text_field() override {}
   void copy_text(const std::string&) override {}
   void keep_awake(bool on) override { awake = on; }
+  void ring() override { ++rings; }
   bool light_wanted() const override { return light; }
   bool still_wanted() const override { return true; }
   Insets insets() const override { return edges; }
@@ -101,6 +102,7 @@ class StillPlatform final : public Platform {
 
   TextRequest asked;
   bool awake = false;
+  int rings = 0;
   bool light = false;
   Insets edges;
   double now = 1000;

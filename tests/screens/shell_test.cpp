@@ -88,6 +88,37 @@ TEST(Shell, AFailedSaveIsShownUntilItWorks) {
   EXPECT_EQ(h.find_text("The disk is full"), nullptr);
 }
 
+// One rod loaded now, by its example's own wait; → the platform's time when that is over.
+double set_a_rod(Harness& h) {
+  h.tap("Pushrods");
+  h.tap(words::show_example());
+  h.tap("Rear exhaust");
+  return h.platform.now + 10 * 60;
+}
+
+TEST(Shell, AClockThatRunsOutIsHeardOnceWhateverIsOnScreen) {
+  Harness h({});
+  const double end = set_a_rod(h);
+  ASSERT_TRUE(h.shell->next_wake().has_value());
+  h.tap("Setup");
+  const double before = h.shell->next_wake().value_or(0.0);
+  EXPECT_NEAR(before, end - h.platform.now, 1e-6) << "nothing to draw until then";
+  h.platform.now = end - 1;
+  h.run();
+  EXPECT_EQ(h.platform.rings, 0);
+  h.platform.now = end + 0.01;
+  h.run();
+  EXPECT_EQ(h.platform.rings, 1);
+  h.platform.now += 3600;
+  h.run();
+  EXPECT_EQ(h.platform.rings, 1) << "once";
+  EXPECT_FALSE(h.shell->next_wake().has_value());
+  h.tap(words::wait_is_over());
+  EXPECT_NE(h.find_text("Spins by the fingers"), nullptr) << "the way to the rods";
+  h.tap("Setup");
+  EXPECT_EQ(h.find(words::wait_is_over()), nullptr) << "seen";
+}
+
 std::vector<Item> bars_of_first_set(const Harness& h) {
   std::vector<Item> bars;
   const Item* const drawing = h.find_text("gear_pick drawing");
