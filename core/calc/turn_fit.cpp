@@ -63,9 +63,8 @@ Rows triangle_of(const Model& model, std::span<const double> angle_rad, std::spa
   return rows;
 }
 
-// None when the angles leave an unknown open: a zero on the diagonal, or a condition number that leaves six digits.
+// None when the angles leave an unknown open: a condition number that leaves fewer than six digits, or none at all.
 std::optional<Square> inverse_of(const Square& triangle) {
-  if (triangle.diagonal().cwiseAbs().minCoeff() == 0.0) return std::nullopt;
   const Square inverse =
       triangle.triangularView<Eigen::Upper>().solve(Square::Identity(triangle.rows(), triangle.rows()));
   if (!(triangle.norm() * inverse.norm() < 1e10)) return std::nullopt;
