@@ -35,7 +35,7 @@ void PagePlatform::keep_awake(bool on) {
 // A phone that sleeps stops the browser's ticks but not the time of day; a time of day that is set back stops nothing.
 double PagePlatform::seconds() const {
   const double ticks_s = emscripten_get_now() / 1000.0;
-  const double wall_s = emscripten_date_now() / 1000.0;
+  const double wall_s = std::chrono::duration<double>(std::chrono::system_clock::now().time_since_epoch()).count();
   const double slept_too = clocks_.wall_s == 0.0 ? 0.0 : wall_s - clocks_.wall_s;
   clocks_ = {ticks_s, wall_s, clocks_.passed_s + std::max(ticks_s - clocks_.ticks_s, slept_too)};
   return clocks_.passed_s;
