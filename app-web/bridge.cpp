@@ -22,6 +22,11 @@ EM_JS(void, host_save, (int ticket, const char* name, const char* bytes, int len
 EM_JS(void, host_set_aside, (const char* name, int previous_is_good), {
   Module["host"]["setAside"](UTF8ToString(name), !!previous_is_good);
 });
+EM_JS(void, host_log_open, (), { Module["host"]["logOpen"](); });
+EM_JS(void, host_log_append, (double before, double number, const char* bytes, int length), {
+  Module["host"]["logAppend"](before, number, bytes, length);
+});
+EM_JS(void, host_log_take_over, (), { Module["host"]["logTakeOver"](); });
 // clang-format on
 
 namespace camside::page {
@@ -57,6 +62,17 @@ void save(int ticket, const std::string& name, std::string_view bytes) {
 }
 void set_aside(const std::string& name, bool previous_is_good) {
   host_set_aside(name.c_str(), previous_is_good ? 1 : 0);
+}
+
+void log_open() {
+  host_log_open();
+}
+void log_append(std::uint64_t before, std::uint64_t number, std::string_view bytes) {
+  host_log_append(static_cast<double>(before), static_cast<double>(number), bytes.data(),
+                  static_cast<int>(bytes.size()));
+}
+void log_take_over() {
+  host_log_take_over();
 }
 
 }  // namespace camside::page

@@ -1,6 +1,8 @@
 // The page as the screens see it.
 #pragma once
 
+#include <optional>
+
 #include "screens/platform.hpp"
 
 namespace camside::page {
@@ -18,6 +20,7 @@ class PagePlatform : public screens::Platform {
   std::string local_time() const override;
   screens::Kept kept() const override { return kept_here; }
   void take_update() override;
+  std::optional<bool> storage_promised() const override { return promised; }
 
   // What the page tells.
   void text(std::string text);
@@ -26,6 +29,7 @@ class PagePlatform : public screens::Platform {
   bool still = false;
   screens::Insets edges;
   screens::Kept kept_here;
+  std::optional<bool> promised;
 
  private:
   screens::TextRequest request_;

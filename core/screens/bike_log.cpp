@@ -33,8 +33,8 @@ void BikeLog::open(std::function<void()> changed) {
 }
 
 bool BikeLog::changed() const {
-  return present() &&
-         (keeper_->ready() != seen_ready_ || keeper_->state() != seen_state_ || keeper_->log().size() != seen_);
+  return present() && (keeper_->ready() != seen_ready_ || keeper_->state() != seen_state_ ||
+                       keeper_->log().size() != seen_ || keeper_->read_only() != seen_read_only_);
 }
 
 void BikeLog::refresh() {
@@ -42,6 +42,7 @@ void BikeLog::refresh() {
   keeper_->poll();
   if (!keeper_->ready()) return;
   seen_state_ = keeper_->state();
+  seen_read_only_ = keeper_->read_only();
   if (!seen_ready_ || keeper_->log().size() != seen_) look_again();
 }
 
@@ -136,7 +137,13 @@ const char* word_of_state(BikeLog& log) {
 
 void draw_log_state(Ui& ui, BikeLog& log) {
   if (!log.ready()) return ui.quiet(words::log_opening());
-  if (log.keeper().read_only()) ui.quiet(words::log_read_only());
+  if (log.keeper().can_take_over()) {
+    ui.text(words::another_tab_writes());
+    if (ui.button("write here", words::write_here())) log.keeper().take_over();
+    ui.gap(8);
+  } else if (log.keeper().read_only()) {
+    ui.quiet(words::log_read_only());
+  }
   if (log.keeper().state() == storage::SaveState::Failed) draw_failure(ui, log);
 }
 

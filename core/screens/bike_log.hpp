@@ -25,18 +25,11 @@ struct BikeRow {
   bool removed = false;
 };
 
-// The page has no store for a log yet, and 29 kB of each visit are too much for pages nobody can reach.
-#ifdef CAMSIDE_WITHOUT_LOG
-inline constexpr bool log_built_in = false;
-#else
-inline constexpr bool log_built_in = true;
-#endif
-
 class BikeLog {
  public:
   BikeLog(storage::LogKeeper* keeper, Platform& platform) : keeper_(keeper), platform_(platform) {}
 
-  bool present() const { return log_built_in && keeper_ != nullptr; }
+  bool present() const { return keeper_ != nullptr; }
   void open(std::function<void()> changed);
   void refresh();  // once a frame, before anything is drawn
   bool changed() const;
@@ -69,6 +62,7 @@ class BikeLog {
   std::unordered_map<std::string, std::vector<std::size_t>> measured_;  // by the record's id: current entries
   std::size_t seen_ = 0;
   bool seen_ready_ = false;
+  bool seen_read_only_ = false;
   storage::SaveState seen_state_ = storage::SaveState::Idle;
   int version_ = 0;
   std::int64_t last_made_ = 0;

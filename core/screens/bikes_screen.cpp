@@ -124,6 +124,7 @@ void BikesScreen::take_finished() {
   if (!entry) return;
   const std::string bike = entry->bike();
   const std::string what = words_for(*entry);
+  if (!log_.takes_entries()) return unfinished_.push_back(std::move(*entry));  // another tab writes now
   if (log_.add({std::move(*entry)}, what) && !page_.is_open()) open(bike);
 }
 

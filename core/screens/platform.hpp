@@ -4,6 +4,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 
 namespace camside::screens {
@@ -46,7 +47,9 @@ class Platform {
   virtual Insets insets() const = 0;
   virtual double seconds() const = 0;  // since some moment, never backwards
   virtual Kept kept() const { return {}; }
-  virtual void take_update() {}                // called only while nothing is being saved
+  virtual void take_update() {}  // called only while nothing is being saved
+  // Whether a browser has promised never to make room at the cost of what is kept here. None: it isn't the browser's.
+  virtual std::optional<bool> storage_promised() const { return std::nullopt; }
   virtual std::string local_time() const = 0;  // 2026-05-03T14:30:00+02:00, for records
 };
 

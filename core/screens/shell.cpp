@@ -378,7 +378,8 @@ void Shell::draw_kept(Ui& ui) {
 // Offered, never forced, and not before all is saved.
 void Shell::draw_update(Ui& ui) {
   if (!platform_.kept().update_ready) return;
-  if (ui.row("update", words::update_ready(), words::load_it(), job_.all_safe())) platform_.take_update();
+  const bool safe = job_.all_safe() && (!bike_log_.present() || bike_log_.keeper().all_safe());
+  if (ui.row("update", words::update_ready(), words::load_it(), safe)) platform_.take_update();
 }
 
 void Shell::draw_setup(Ui& ui) {

@@ -220,6 +220,12 @@ const char* log_opening() {
 const char* log_read_only() {
   return "The log is open for reading only: nothing can be added here";
 }
+const char* another_tab_writes() {
+  return "Another tab writes the log. Here it can be read, and shows what is added there";
+}
+const char* write_here() {
+  return "Write here";
+}
 const char* no_bikes_yet() {
   return "No bike yet";
 }

@@ -92,6 +92,8 @@ const char* saving();
 const char* saved();
 const char* log_opening();
 const char* log_read_only();
+const char* another_tab_writes();
+const char* write_here();
 const char* no_bikes_yet();
 const char* no_bikes_help();
 const char* show_demo_bike();
