@@ -1,12 +1,19 @@
 // The desktop as the screens see it: Dear ImGui's own text fields, no notches, nothing to keep awake.
 #pragma once
 
+#include <deque>
+#include <optional>
+#include <string>
+#include <utility>
+
 #include "screens/platform.hpp"
 
 namespace camside {
 
 class DesktopPlatform : public screens::Platform {
  public:
+  explicit DesktopPlatform(std::string copies) : copies_(std::move(copies)) {}  // the folder copies are saved in
+
   bool open_text_field(const screens::TextRequest& /*request*/) override { return false; }
   void close_text_field() override {}
   void copy_text(const std::string& text) override;
@@ -17,9 +24,18 @@ class DesktopPlatform : public screens::Platform {
   double seconds() const override;
   std::string local_time() const override;
 
+  screens::FileWays file_ways() const override { return {.share = false, .save = true, .pick = false}; }
+  void give_file(const std::string& name, const std::string& bytes, bool share) override;
+  std::optional<screens::FileGiven> file_given() override { return std::exchange(given_, std::nullopt); }
+  std::optional<screens::FileCome> file_come() override;
+
+  void file_dropped(const std::string& path);
   void prefer_light(bool on) { light_ = on; }
 
  private:
+  std::string copies_;
+  std::optional<screens::FileGiven> given_;
+  std::deque<screens::FileCome> came_;
   bool light_ = false;
 };
 

@@ -123,6 +123,16 @@ void App::kept(screens::Kept kept) {
   changed();
 }
 
+void App::file_came(screens::FileCome file) {
+  platform_.came.push_back(std::move(file));
+  changed();
+}
+
+void App::file_given(bool given) {
+  platform_.given = screens::FileGiven{given, "", ""};
+  changed();
+}
+
 const char* App::items() {
   items_ = shell_->items_json();
   return items_.c_str();

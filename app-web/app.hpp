@@ -35,6 +35,9 @@ class App {
   void log_saved(Answer answer);
   void lasting(bool promised);
   void kept(screens::Kept kept);
+  void can_share(bool can) { platform_.can_share = can; }
+  void file_came(screens::FileCome file);
+  void file_given(bool given);
 
   const char* items();  // what is on screen, as JSON
 

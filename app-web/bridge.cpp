@@ -27,6 +27,10 @@ EM_JS(void, host_log_append, (double before, double number, const char* bytes, i
   Module["host"]["logAppend"](before, number, bytes, length);
 });
 EM_JS(void, host_log_take_over, (), { Module["host"]["logTakeOver"](); });
+EM_JS(void, host_give_file, (const char* name, const char* bytes, int length, int share), {
+  Module["host"]["giveFile"](UTF8ToString(name), bytes, length, !!share);
+});
+EM_JS(void, host_pick_file, (), { Module["host"]["pickFile"](); });
 // clang-format on
 
 namespace camside::page {
@@ -73,6 +77,13 @@ void log_append(std::uint64_t before, std::uint64_t number, std::string_view byt
 }
 void log_take_over() {
   host_log_take_over();
+}
+
+void give_file(const std::string& name, const std::string& bytes, bool share) {
+  host_give_file(name.c_str(), bytes.data(), static_cast<int>(bytes.size()), share ? 1 : 0);
+}
+void pick_file() {
+  host_pick_file();
 }
 
 }  // namespace camside::page

@@ -32,4 +32,7 @@ void log_open();
 void log_append(std::uint64_t before, std::uint64_t number, std::string_view bytes);
 void log_take_over();
 
+void give_file(const std::string& name, const std::string& bytes, bool share);  // inside the tap, both
+void pick_file();
+
 }  // namespace camside::page

@@ -88,6 +88,18 @@ EMSCRIPTEN_KEEPALIVE void camside_lasting(int promised) {
   app->lasting(promised != 0);
 }
 
+EMSCRIPTEN_KEEPALIVE void camside_can_share(int can) {
+  app->can_share(can != 0);
+}
+// A file was picked or dropped; `trouble` says why it can't be read, if so.
+EMSCRIPTEN_KEEPALIVE void camside_file(char* name, int name_length, char* bytes, int length, char* trouble,
+                                       int trouble_length) {
+  app->file_came({taken(name, name_length), taken(bytes, length), taken(trouble, trouble_length)});
+}
+EMSCRIPTEN_KEEPALIVE void camside_file_given(int given) {
+  app->file_given(given != 0);
+}
+
 // The version that runs, whether it is kept on this device, whether a newer one waits to be taken.
 EMSCRIPTEN_KEEPALIVE void camside_kept(int kept, int update_ready, char* version, int length) {
   app->kept({kept != 0, update_ready != 0, taken(version, length)});

@@ -2,6 +2,7 @@
 // what SDL2 lacks: a text field, storage, clipboard, wake lock, theme, safe area.
 import createCamside from "./camside_web.js";
 import { closeTextField, openTextField } from "./text_field.js";
+import { canShare, giveFile, pickFile, watchDrops } from "./files.js";
 import { keepOffline, takeUpdate } from "./offline.js";
 import * as log from "./log_store.js";
 import * as store from "./store.js";
@@ -149,10 +150,8 @@ function bytesTo(bytes) {
   return [address, bytes.length];
 }
 
-function textTo(call, text) {
-  const [address, length] = bytesTo(new TextEncoder().encode(text));
-  call(address, length);
-}
+const textBlock = (text) => bytesTo(new TextEncoder().encode(text));
+function textTo(call, text) { call(...textBlock(text)); }
 
 let saving = 0;  // saves that the browser has not confirmed yet
 const whenSaved = [];
@@ -164,6 +163,10 @@ function allSaved() {
 function saveEnded() {
   saving -= 1;
   if (saving === 0) for (const go of whenSaved.splice(0)) go();
+}
+
+function fileCame(name, bytes, trouble) {
+  program._camside_file(...textBlock(name), ...bytesTo(bytes), ...textBlock(trouble));
 }
 
 // Has the browser promised not to make room at our cost?
@@ -207,6 +210,10 @@ const host = {
     });
   },
   logTakeOver: log.takeOver,
+  giveFile(name, address, length, share) {
+    giveFile(name, bytesFrom(address, length), share).then((given) => program._camside_file_given(given ? 1 : 0));
+  },
+  pickFile() { pickFile(fileCame); },
   setAside(name, previousIsGood) { store.setAside(name, previousIsGood).catch((error) => console.warn("set aside", error)); },
 };
 
@@ -231,10 +238,12 @@ async function start() {
   watchSettings();
   watchInput();
   watchSize();
+  watchDrops(fileCame);
+  program._camside_can_share(canShare() ? 1 : 0);
   requestFrame();
   navigator.storage?.persisted?.().then(lasting);
   await keepOffline(({ version, kept, update }) =>
-    program._camside_kept(kept ? 1 : 0, update ? 1 : 0, ...bytesTo(new TextEncoder().encode(version))), allSaved);
+    program._camside_kept(kept ? 1 : 0, update ? 1 : 0, ...textBlock(version)), allSaved);
 }
 
 start().catch((error) => {

@@ -84,6 +84,18 @@ bool BikeLog::add(std::vector<Entry> entries, std::string what) {
   return true;
 }
 
+bool BikeLog::take_in(std::vector<Entry> entries) {
+  if (!takes_entries() || !keeper_->add(std::move(entries))) return false;
+  last_.clear();
+  last_what_.clear();
+  look_again();
+  return true;
+}
+
+void BikeLog::give_copy(bool share) {
+  platform_.give_file("camside-log-" + platform_.local_time().substr(0, 10) + ".json", keeper_->export_bytes(), share);
+}
+
 void BikeLog::undo_last() {
   std::vector<Entry> back;
   for (const Entry& entry : last_)
@@ -117,8 +129,12 @@ void draw_failure(Ui& ui, BikeLog& log) {
     ui.quiet(reason->remedy);
   }
   if (ui.button("retry log", words::try_again())) log.keeper().retry();
+  const FileWays ways = log.ways();
+  if (ways.save && ui.button("copy now", words::save_copy())) log.give_copy(ways.share);
   ui.end_card();
 }
+
+}  // namespace
 
 const char* word_of_state(BikeLog& log) {
   switch (log.keeper().state()) {
@@ -132,8 +148,6 @@ const char* word_of_state(BikeLog& log) {
   }
   return words::saved();
 }
-
-}  // namespace
 
 void draw_log_state(Ui& ui, BikeLog& log) {
   if (!log.ready()) return ui.quiet(words::log_opening());

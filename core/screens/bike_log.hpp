@@ -47,6 +47,10 @@ class BikeLog {
   records::Stamp next_stamp();
   // Changes are remembered, the last one to be undone; `what` says in a few words what it was.
   bool add(std::vector<records::Entry> entries, std::string what);
+  // A merged log, which has no undo of one tap: each of its entries has.
+  bool take_in(std::vector<records::Entry> entries);
+  void give_copy(bool share);  // the whole log as a file, what isn't saved yet too
+  FileWays ways() const { return platform_.file_ways(); }
   const std::string& last_change() const { return last_what_; }
   void undo_last();
   // Names of the bikes in whose log this measurement stands just as it is.
@@ -69,6 +73,8 @@ class BikeLog {
   std::vector<records::Entry> last_;
   std::string last_what_;
 };
+
+const char* word_of_state(BikeLog& log);  // "Saved", "Saving …", "Not saved"
 
 // What went wrong with saving or opening, that it is read-only, and the last change with its undo.
 void draw_log_state(Ui& ui, BikeLog& log);

@@ -106,7 +106,7 @@ Shell::Shell(storage::Store& store, Platform& platform, const Fonts& fonts, stor
       store_(store),
       fonts_(fonts),
       bike_log_(log, platform),
-      bikes_(bike_log_, platform) {
+      bikes_(bike_log_, platform, store) {
   for (QuestionLook look : {runout_look(), backlash_look(), gear_pick_look(), pushrod_look(), inspection_due_look(),
                             wear_look(), gear_pair_look(), life_look()})
     questions_.push_back(std::make_unique<QuestionScreen>(std::move(look)));
@@ -222,6 +222,7 @@ void Shell::draw_bottom(Ui& ui, float height) {
 void Shell::draw() {
   store_.poll();
   bike_log_.refresh();
+  if (bikes_.file_came()) go(Place::Bikes);
   if (job_.ready() && !job_ready_) {
     job_ready_ = true;
     for (const auto& q : questions_) q->forget();
