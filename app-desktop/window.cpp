@@ -100,6 +100,11 @@ void Window::listen() {
     heard = true;
     ImGui_ImplGlfw_WindowFocusCallback(window, focused);
   });
+  glfwSetDropCallback(window_, [](GLFWwindow* window, int count, const char** paths) {
+    heard = true;
+    auto& dropped = static_cast<Window*>(glfwGetWindowUserPointer(window))->dropped_;
+    dropped.insert(dropped.end(), paths, paths + count);
+  });
   glfwSetWindowRefreshCallback(window_, [](GLFWwindow*) { heard = true; });
   glfwSetFramebufferSizeCallback(window_, [](GLFWwindow*, int, int) { heard = true; });
   glfwSetWindowContentScaleCallback(window_, [](GLFWwindow*, float, float) { heard = true; });

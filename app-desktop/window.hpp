@@ -5,6 +5,8 @@
 #pragma once
 
 #include <string>
+#include <utility>
+#include <vector>
 
 struct GLFWwindow;
 
@@ -27,6 +29,7 @@ class Window {
   void ask_for_attention();    // the taskbar's mark, and the bell of the terminal it was started from
   void begin_frame();
   void end_frame();
+  std::vector<std::string> take_dropped() { return std::exchange(dropped_, {}); }  // paths of files
   static bool events_waiting();  // Dear ImGui hands a press and a release out on frames of their own
 
  private:
@@ -35,6 +38,7 @@ class Window {
   void fit();
 
   GLFWwindow* window_ = nullptr;
+  std::vector<std::string> dropped_;
 };
 
 }  // namespace camside

@@ -3,6 +3,7 @@
 #include <imgui.h>
 
 #include <cstdio>
+#include <cstdlib>
 #include <string>
 
 #include "disk_log.hpp"
@@ -40,10 +41,11 @@ double rest_before_next_frame(const Window& window, const Shell& shell) {
   return shell.next_wake().value_or(kForever_s);
 }
 
-void run(Window& window, Shell& shell) {
+void run(Window& window, Shell& shell, camside::DesktopPlatform& platform) {
   while (!window.closing()) {
     if (window.sleep(rest_before_next_frame(window, shell))) shell.wake();
     shell.watch_clocks();
+    for (const std::string& path : window.take_dropped()) platform.file_dropped(path);
     if (!window.visible()) continue;
     window.begin_frame();
     shell.draw();
@@ -53,7 +55,9 @@ void run(Window& window, Shell& shell) {
 
 }  // namespace
 
-int main() {
+// usage: camside-desktop [FILE...]; a copy of a log named here is offered to be taken in, like one dropped into the
+// window
+int main(int count, char** arguments) {
   const std::string folder = camside::default_data_folder();
   if (folder.empty()) return no_folder();
   ImGui::CreateContext();
@@ -61,11 +65,13 @@ int main() {
   Window window;
   if (const std::string why = window.open("Camside", kWidth, kHeight); !why.empty()) return no_window(why);
   const auto fonts = camside::fonts::load();
-  camside::DesktopPlatform platform(window);
+  const char* const home = std::getenv("HOME");
+  camside::DesktopPlatform platform(window, home ? home : folder);
+  for (int i = 1; i < count; ++i) platform.file_dropped(arguments[i]);
   camside::DiskStore store(folder, Window::wake);
   camside::DiskLog disk_log(folder, Window::wake);
   camside::storage::LogKeeper log(disk_log);
   Shell shell(store, platform, {fonts.words, fonts.bold}, &log);
-  run(window, shell);
+  run(window, shell, platform);
   return 0;
 }

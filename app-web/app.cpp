@@ -20,7 +20,7 @@ bool App::open() {
   ImGui::GetIO().IniFilename = nullptr;
   if (!window_.open()) return false;
   const fonts::Loaded fonts = fonts::load();
-  shell_.emplace(store_, platform_, screens::Fonts{fonts.words, fonts.bold});
+  shell_.emplace(store_, platform_, screens::Fonts{fonts.words, fonts.bold}, &log_);
   return true;
 }
 
@@ -93,19 +93,43 @@ void App::text_done() {
   changed();
 }
 
-void App::loaded(int ticket, bool worked, BrowserStore::Versions versions) {
-  store_.loaded(ticket, worked, std::move(versions));
+void App::loaded(int ticket, Answer answer, BrowserStore::Versions versions) {
+  store_.loaded(ticket, answer, std::move(versions));
   changed();
 }
 
-void App::saved(int ticket, int answer) {
-  using Answer = BrowserStore::Answer;
-  store_.saved(ticket, answer > 0 ? Answer::Saved : answer < 0 ? Answer::Full : Answer::Refused);
+void App::saved(int ticket, Answer answer) {
+  store_.saved(ticket, answer);
+  changed();
+}
+
+void App::log_told(const BrowserLog::News& news) {
+  browser_log_.told(news);
+  changed();
+}
+
+void App::log_saved(Answer answer) {
+  browser_log_.appended(answer);
+  changed();
+}
+
+void App::lasting(bool promised) {
+  platform_.promised = promised;
   changed();
 }
 
 void App::kept(screens::Kept kept) {
   platform_.kept_here = std::move(kept);
+  changed();
+}
+
+void App::file_came(screens::FileCome file) {
+  platform_.came.push_back(std::move(file));
+  changed();
+}
+
+void App::file_given(bool given) {
+  platform_.given = screens::FileGiven{given, "", ""};
   changed();
 }
 

@@ -4,9 +4,11 @@
 #include <optional>
 #include <string>
 
+#include "browser_log.hpp"
 #include "browser_store.hpp"
 #include "page_platform.hpp"
 #include "screens/shell.hpp"
+#include "storage/log_keeper.hpp"
 #include "window.hpp"
 
 namespace camside::page {
@@ -27,9 +29,15 @@ class App {
   void paste(const std::string& text);
   void text_done();
 
-  void loaded(int ticket, bool worked, BrowserStore::Versions versions);
-  void saved(int ticket, int answer);
+  void loaded(int ticket, Answer answer, BrowserStore::Versions versions);
+  void saved(int ticket, Answer answer);
+  void log_told(const BrowserLog::News& news);
+  void log_saved(Answer answer);
+  void lasting(bool promised);
   void kept(screens::Kept kept);
+  void can_share(bool can) { platform_.can_share = can; }
+  void file_came(screens::FileCome file);
+  void file_given(bool given);
 
   const char* items();  // what is on screen, as JSON
 
@@ -39,6 +47,8 @@ class App {
 
   Window window_;
   BrowserStore store_;
+  BrowserLog browser_log_;
+  storage::LogKeeper log_{browser_log_};
   PagePlatform platform_;
   std::optional<screens::Shell> shell_;
   std::string items_;

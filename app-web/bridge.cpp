@@ -23,6 +23,15 @@ EM_JS(void, host_save, (int ticket, const char* name, const char* bytes, int len
 EM_JS(void, host_set_aside, (const char* name, int previous_is_good), {
   Module["host"]["setAside"](UTF8ToString(name), !!previous_is_good);
 });
+EM_JS(void, host_log_open, (), { Module["host"]["logOpen"](); });
+EM_JS(void, host_log_append, (double before, double number, const char* bytes, int length), {
+  Module["host"]["logAppend"](before, number, bytes, length);
+});
+EM_JS(void, host_log_take_over, (), { Module["host"]["logTakeOver"](); });
+EM_JS(void, host_give_file, (const char* name, const char* bytes, int length, int share), {
+  Module["host"]["giveFile"](UTF8ToString(name), bytes, length, !!share);
+});
+EM_JS(void, host_pick_file, (), { Module["host"]["pickFile"](); });
 // clang-format on
 
 namespace camside::page {
@@ -61,6 +70,24 @@ void save(int ticket, const std::string& name, std::string_view bytes) {
 }
 void set_aside(const std::string& name, bool previous_is_good) {
   host_set_aside(name.c_str(), previous_is_good ? 1 : 0);
+}
+
+void log_open() {
+  host_log_open();
+}
+void log_append(std::uint64_t before, std::uint64_t number, std::string_view bytes) {
+  host_log_append(static_cast<double>(before), static_cast<double>(number), bytes.data(),
+                  static_cast<int>(bytes.size()));
+}
+void log_take_over() {
+  host_log_take_over();
+}
+
+void give_file(const std::string& name, const std::string& bytes, bool share) {
+  host_give_file(name.c_str(), bytes.data(), static_cast<int>(bytes.size()), share ? 1 : 0);
+}
+void pick_file() {
+  host_pick_file();
 }
 
 }  // namespace camside::page

@@ -1,6 +1,7 @@
 // What Camside asks of its page; answered by page/host.js.
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 
@@ -26,5 +27,13 @@ void close_text_field();
 void load(int ticket, const std::string& name);
 void save(int ticket, const std::string& name, std::string_view bytes);
 void set_aside(const std::string& name, bool previous_is_good);
+
+// Answered later by camside_log and camside_log_saved.
+void log_open();
+void log_append(std::uint64_t before, std::uint64_t number, std::string_view bytes);
+void log_take_over();
+
+void give_file(const std::string& name, const std::string& bytes, bool share);  // inside the tap, both
+void pick_file();
 
 }  // namespace camside::page

@@ -8,13 +8,28 @@
 namespace camside::page {
 namespace {
 
-constexpr const char* kHere = "this browser";
-
 bool readable(const std::string& bytes, const storage::Store::Whole& whole) {
   return bytes.empty() || !whole || whole(bytes);
 }
 
 }  // namespace
+
+const char* why(Answer answer) {
+  switch (answer) {
+    case Answer::Full:
+      return "it is full";
+    case Answer::Blocked:
+      return "another tab has an older Camside open; close it, then try again";
+    case Answer::Newer:
+      return "a newer Camside keeps its records here; load this page again";
+    case Answer::Behind:
+      return "another tab was quicker; try again";
+    case Answer::Done:
+    case Answer::Refused:
+      break;
+  }
+  return "the browser refuses, as in a private window";
+}
 
 void BrowserStore::load(const std::string& name, Whole whole, LoadDone done) {
   const int ticket = next_ticket_++;
@@ -28,12 +43,12 @@ void BrowserStore::save(const std::string& name, std::string bytes, SaveDone don
   page::save(ticket, name, bytes);
 }
 
-void BrowserStore::loaded(int ticket, bool worked, Versions versions) {
+void BrowserStore::loaded(int ticket, Answer answer, Versions versions) {
   const auto found = loads_.find(ticket);
   if (found == loads_.end()) return;
   const Load asked = std::move(found->second);
   loads_.erase(found);
-  if (!worked) return asked.done(tl::unexpected(remarks::cannot_load(kHere, "the browser refuses")));
+  if (answer != Answer::Done) return asked.done(tl::unexpected(remarks::cannot_load(here, why(answer))));
   if (readable(versions.newest, asked.whole)) return asked.done(storage::Loaded{std::move(versions.newest), false, {}});
   asked.done(without_the_newest(asked, std::move(versions.previous)));
 }
@@ -52,8 +67,8 @@ void BrowserStore::saved(int ticket, Answer answer) {
   if (found == saves_.end()) return;
   const SaveDone done = std::move(found->second);
   saves_.erase(found);
-  if (answer == Answer::Saved) return done({});
-  done(tl::unexpected(remarks::cannot_save(kHere, answer == Answer::Full ? "it is full" : "the browser refuses")));
+  if (answer == Answer::Done) return done({});
+  done(tl::unexpected(remarks::cannot_save(here, why(answer))));
 }
 
 }  // namespace camside::page

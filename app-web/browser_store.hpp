@@ -9,6 +9,12 @@
 
 namespace camside::page {
 
+inline constexpr const char* here = "this browser";
+
+// How it went; the same numbers as in page/store.js and page/log_store.js.
+enum class Answer { Done = 1, Refused = 0, Full = -1, Blocked = -2, Newer = -3, Behind = -4 };
+const char* why(Answer answer);
+
 class BrowserStore : public storage::Store {
  public:
   void load(const std::string& name, Whole whole, LoadDone done) override;
@@ -18,8 +24,7 @@ class BrowserStore : public storage::Store {
   struct Versions {
     std::string newest, previous;
   };
-  void loaded(int ticket, bool worked, Versions versions);
-  enum class Answer { Saved, Refused, Full };
+  void loaded(int ticket, Answer answer, Versions versions);
   void saved(int ticket, Answer answer);
 
  private:

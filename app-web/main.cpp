@@ -22,6 +22,7 @@ std::string taken(char* bytes, int length) {
 }  // namespace
 }  // namespace camside::page
 
+using camside::page::Answer;
 using camside::page::app;
 using camside::page::taken;
 
@@ -67,12 +68,36 @@ EMSCRIPTEN_KEEPALIVE void camside_text_done() {
   app->text_done();
 }
 
-EMSCRIPTEN_KEEPALIVE void camside_loaded(int ticket, int worked, char* newest, int newest_length, char* previous,
+EMSCRIPTEN_KEEPALIVE void camside_loaded(int ticket, int answer, char* newest, int newest_length, char* previous,
                                          int previous_length) {
-  app->loaded(ticket, worked != 0, {taken(newest, newest_length), taken(previous, previous_length)});
+  app->loaded(ticket, static_cast<Answer>(answer), {taken(newest, newest_length), taken(previous, previous_length)});
 }
 EMSCRIPTEN_KEEPALIVE void camside_saved(int ticket, int answer) {
-  app->saved(ticket, answer);
+  app->saved(ticket, static_cast<Answer>(answer));
+}
+
+// What has come into the log since, who writes, and the number of the last entry; the first one answers the opening.
+EMSCRIPTEN_KEEPALIVE void camside_log(int answer, int writes, double last, char* bytes, int length) {
+  app->log_told({static_cast<Answer>(answer), writes != 0, static_cast<std::uint64_t>(last), taken(bytes, length)});
+}
+EMSCRIPTEN_KEEPALIVE void camside_log_saved(int answer) {
+  app->log_saved(static_cast<Answer>(answer));
+}
+// Whether the browser has promised not to make room at our cost.
+EMSCRIPTEN_KEEPALIVE void camside_lasting(int promised) {
+  app->lasting(promised != 0);
+}
+
+EMSCRIPTEN_KEEPALIVE void camside_can_share(int can) {
+  app->can_share(can != 0);
+}
+// A file was picked or dropped; `trouble` says why it can't be read, if so.
+EMSCRIPTEN_KEEPALIVE void camside_file(char* name, int name_length, char* bytes, int length, char* trouble,
+                                       int trouble_length) {
+  app->file_came({taken(name, name_length), taken(bytes, length), taken(trouble, trouble_length)});
+}
+EMSCRIPTEN_KEEPALIVE void camside_file_given(int given) {
+  app->file_given(given != 0);
 }
 
 // The version that runs, whether it is kept on this device, whether a newer one waits to be taken.

@@ -58,6 +58,20 @@ void PagePlatform::take_update() {
   page::take_update();
 }
 
+void PagePlatform::give_file(const std::string& name, const std::string& bytes, bool share) {
+  page::give_file(name, bytes, share);
+}
+void PagePlatform::pick_file() {
+  page::pick_file();
+}
+
+std::optional<screens::FileCome> PagePlatform::file_come() {
+  if (came.empty()) return std::nullopt;
+  screens::FileCome first = std::move(came.front());
+  came.pop_front();
+  return first;
+}
+
 void PagePlatform::text(std::string text) {
   if (request_.changed) request_.changed(std::move(text));
 }

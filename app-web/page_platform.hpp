@@ -1,6 +1,10 @@
 // The page as the screens see it.
 #pragma once
 
+#include <deque>
+#include <optional>
+#include <utility>
+
 #include "screens/platform.hpp"
 
 namespace camside::page {
@@ -19,6 +23,13 @@ class PagePlatform : public screens::Platform {
   std::string local_time() const override;
   screens::Kept kept() const override { return kept_here; }
   void take_update() override;
+  std::optional<bool> storage_promised() const override { return promised; }
+
+  screens::FileWays file_ways() const override { return {.share = can_share, .save = true, .pick = true}; }
+  void give_file(const std::string& name, const std::string& bytes, bool share) override;
+  void pick_file() override;
+  std::optional<screens::FileGiven> file_given() override { return std::exchange(given, std::nullopt); }
+  std::optional<screens::FileCome> file_come() override;
 
   // What the page tells.
   void text(std::string text);
@@ -27,6 +38,10 @@ class PagePlatform : public screens::Platform {
   bool still = false;
   screens::Insets edges;
   screens::Kept kept_here;
+  std::optional<bool> promised;
+  bool can_share = false;
+  std::optional<screens::FileGiven> given;
+  std::deque<screens::FileCome> came;
 
  private:
   screens::TextRequest request_;

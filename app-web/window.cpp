@@ -33,6 +33,12 @@ int ask_for_frame(void* /*unused*/, SDL_Event* event) {
   return 0;
 }
 
+// A finger that comes down where it was lifted is no movement to SDL2, but Dear ImGui has let go of the place
+// meanwhile.
+void say_where(const SDL_MouseButtonEvent& press) {
+  ImGui::GetIO().AddMousePosEvent(static_cast<float>(press.x), static_cast<float>(press.y));
+}
+
 const char* css_cursor(int cursor) {
   switch (cursor) {
     case ImGuiMouseCursor_TextInput:
@@ -108,6 +114,7 @@ bool Window::hear_events() {
   bool any = false;
   while (SDL_PollEvent(&event) != 0) {
     any = true;
+    if (event.type == SDL_MOUSEBUTTONDOWN) say_where(event.button);
     ImGui_ImplSDL2_ProcessEvent(&event);
   }
   return any;

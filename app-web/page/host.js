@@ -2,7 +2,9 @@
 // what SDL2 lacks: a text field, storage, clipboard, wake lock, theme, safe area.
 import createCamside from "./camside_web.js";
 import { closeTextField, openTextField } from "./text_field.js";
+import { canShare, giveFile, pickFile, watchDrops } from "./files.js";
 import { keepOffline, takeUpdate } from "./offline.js";
+import * as log from "./log_store.js";
 import * as store from "./store.js";
 
 const canvas = document.getElementById("canvas");
@@ -166,10 +168,8 @@ function bytesTo(bytes) {
   return [address, bytes.length];
 }
 
-function textTo(call, text) {
-  const [address, length] = bytesTo(new TextEncoder().encode(text));
-  call(address, length);
-}
+const textBlock = (text) => bytesTo(new TextEncoder().encode(text));
+function textTo(call, text) { call(...textBlock(text)); }
 
 let saving = 0;  // saves that the browser has not confirmed yet
 const whenSaved = [];
@@ -182,6 +182,13 @@ function saveEnded() {
   saving -= 1;
   if (saving === 0) for (const go of whenSaved.splice(0)) go();
 }
+
+function fileCame(name, bytes, trouble) {
+  program._camside_file(...textBlock(name), ...bytesTo(bytes), ...textBlock(trouble));
+}
+
+// Has the browser promised not to make room at our cost?
+function lasting(promised) { program._camside_lasting(promised ? 1 : 0); }
 
 // What the program asks of the page; called from bridge.cpp.
 const host = {
@@ -201,15 +208,31 @@ const host = {
   },
   load(ticket, name) {
     store.load(name).then(
-      ({ newest, previous }) => program._camside_loaded(ticket, 1, ...bytesTo(newest), ...bytesTo(previous)),
-      (error) => { console.warn("load", error); program._camside_loaded(ticket, 0, 0, 0, 0, 0); });
+      ({ newest, previous }) => program._camside_loaded(ticket, store.DONE, ...bytesTo(newest), ...bytesTo(previous)),
+      (error) => { console.warn("load", error); program._camside_loaded(ticket, store.meaning(error), 0, 0, 0, 0); });
   },
   save(ticket, name, address, length) {
     saving += 1;
     store.save(name, bytesFrom(address, length)).finally(saveEnded).then(
-      () => program._camside_saved(ticket, 1),
-      (error) => { console.warn("save", error); program._camside_saved(ticket, error?.name === "QuotaExceededError" ? -1 : 0); });
+      () => { program._camside_saved(ticket, store.DONE); store.keepForGood(lasting); },
+      (error) => { console.warn("save", error); program._camside_saved(ticket, store.meaning(error)); });
   },
+  logOpen() {
+    log.open((answer, mayWrite, last, bytes) => program._camside_log(answer, mayWrite ? 1 : 0, last, ...bytesTo(bytes)));
+  },
+  logAppend(before, number, address, length) {
+    saving += 1;
+    log.append(before, number, bytesFrom(address, length), (answer) => {
+      program._camside_log_saved(answer);
+      saveEnded();
+      if (answer === store.DONE) store.keepForGood(lasting);
+    });
+  },
+  logTakeOver: log.takeOver,
+  giveFile(name, address, length, share) {
+    giveFile(name, bytesFrom(address, length), share).then((given) => program._camside_file_given(given ? 1 : 0));
+  },
+  pickFile() { pickFile(fileCame); },
   setAside(name, previousIsGood) { store.setAside(name, previousIsGood).catch((error) => console.warn("set aside", error)); },
 };
 
@@ -234,9 +257,12 @@ async function start() {
   watchSettings();
   watchInput();
   watchSize();
+  watchDrops(fileCame);
+  program._camside_can_share(canShare() ? 1 : 0);
   requestFrame();
+  navigator.storage?.persisted?.().then(lasting);
   await keepOffline(({ version, kept, update }) =>
-    program._camside_kept(kept ? 1 : 0, update ? 1 : 0, ...bytesTo(new TextEncoder().encode(version))), allSaved);
+    program._camside_kept(kept ? 1 : 0, update ? 1 : 0, ...textBlock(version)), allSaved);
 }
 
 start().catch((error) => {

@@ -1,53 +1,65 @@
 // Camside's records in the browser's database: for each name the newest bytes and the version before them. One transaction
-// per save, with strict durability; "saved" is said when the transaction is complete, not when a request succeeded.
+// per save, with strict durability; "saved" is said when the transaction is complete, not when a request succeeded. The
+// database is shared with log_store.js.
 
 const DATABASE = "camside";
+const VERSION = 2;
 const RECORDS = "records";
+export const LOG = "log";
+
+// How things went, as the program hears it.
+export const DONE = 1, REFUSED = 0, FULL = -1, BLOCKED = -2, NEWER = -3;
+const MEANING = { QuotaExceededError: FULL, Blocked: BLOCKED, VersionError: NEWER };
+export const meaning = (error) => MEANING[error?.name] ?? REFUSED;
 
 let opening = null;
 
 function open() {
   opening ??= new Promise((resolve, reject) => {
-    const request = indexedDB.open(DATABASE, 1);
-    request.onupgradeneeded = () => request.result.createObjectStore(RECORDS);
-    request.onblocked = () => reject(new Error("another tab holds an older version of the database"));
-    request.onerror = () => reject(request.error);
+    const request = indexedDB.open(DATABASE, VERSION);
+    request.onupgradeneeded = () => {
+      for (const name of [RECORDS, LOG]) if (!request.result.objectStoreNames.contains(name)) request.result.createObjectStore(name);
+    };
+    // Another tab holds an older version of the database. The request stays; once that tab is closed it succeeds.
+    request.onblocked = () => reject(new DOMException("an older version is in use", "Blocked"));
+    request.onerror = () => { opening = null; reject(request.error); };
     request.onsuccess = () => {
       const database = request.result;
       database.onversionchange = () => database.close();
       database.onclose = () => { opening = null; };
+      opening = Promise.resolve(database);
       resolve(database);
     };
   });
-  opening.catch(() => { opening = null; });
   return opening;
 }
 
-// Phones cut the connection of a page in the background; a fresh connection is tried once.
-async function transaction(mode, work) {
+// Phones cut the connection of a page in the background; a fresh connection is tried once. `work` gets the object store
+// and a function that takes the answer.
+export async function transaction(name, mode, work) {
   try {
-    return await attempt(mode, work);
+    return await attempt(name, mode, work);
   } catch (error) {
-    if (error?.name === "QuotaExceededError") throw error;
+    if (meaning(error) !== REFUSED) throw error;
     opening = null;
-    return attempt(mode, work);
+    return attempt(name, mode, work);
   }
 }
 
-async function attempt(mode, work) {
+async function attempt(name, mode, work) {
   const database = await open();
   return new Promise((resolve, reject) => {
-    const running = database.transaction(RECORDS, mode, { durability: "strict" });
+    const running = database.transaction(name, mode, { durability: "strict" });
     let answer;
     running.oncomplete = () => resolve(answer);
     running.onabort = () => reject(running.error ?? new Error("the browser stopped the transaction"));
-    work(running.objectStore(RECORDS), (value) => { answer = value; });
+    work(running.objectStore(name), (value) => { answer = value; });
   });
 }
 
 // → { newest, previous }, each bytes or undefined
 export function load(name) {
-  return transaction("readonly", (records, done) => {
+  return transaction(RECORDS, "readonly", (records, done) => {
     const newest = records.get(name);
     const previous = records.get(`${name}/previous`);
     previous.onsuccess = () => done({ newest: newest.result, previous: previous.result });
@@ -55,7 +67,7 @@ export function load(name) {
 }
 
 export function save(name, bytes) {
-  return transaction("readwrite", (records) => {
+  return transaction(RECORDS, "readwrite", (records) => {
     const old = records.get(name);
     old.onsuccess = () => {
       if (old.result) records.put(old.result, `${name}/previous`);
@@ -66,7 +78,7 @@ export function save(name, bytes) {
 
 // Newest bytes that cannot be read are kept under a name of their own; the version before them, if good, is the newest again.
 export function setAside(name, previousIsGood) {
-  return transaction("readwrite", (records) => {
+  return transaction(RECORDS, "readwrite", (records) => {
     const damaged = records.get(name);
     const previous = records.get(`${name}/previous`);
     previous.onsuccess = () => {
@@ -75,4 +87,13 @@ export function setAside(name, previousIsGood) {
       else records.delete(name);
     };
   });
+}
+
+// Asks the browser not to make room at our cost: once, after the first save.
+let asked = false;
+
+export async function keepForGood(told) {
+  if (asked || !navigator.storage?.persist) return;
+  asked = true;
+  told(await navigator.storage.persist());
 }

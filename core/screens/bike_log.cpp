@@ -33,8 +33,8 @@ void BikeLog::open(std::function<void()> changed) {
 }
 
 bool BikeLog::changed() const {
-  return present() &&
-         (keeper_->ready() != seen_ready_ || keeper_->state() != seen_state_ || keeper_->log().size() != seen_);
+  return present() && (keeper_->ready() != seen_ready_ || keeper_->state() != seen_state_ ||
+                       keeper_->log().size() != seen_ || keeper_->read_only() != seen_read_only_);
 }
 
 void BikeLog::refresh() {
@@ -42,6 +42,7 @@ void BikeLog::refresh() {
   keeper_->poll();
   if (!keeper_->ready()) return;
   seen_state_ = keeper_->state();
+  seen_read_only_ = keeper_->read_only();
   if (!seen_ready_ || keeper_->log().size() != seen_) look_again();
 }
 
@@ -83,6 +84,18 @@ bool BikeLog::add(std::vector<Entry> entries, std::string what) {
   return true;
 }
 
+bool BikeLog::take_in(std::vector<Entry> entries) {
+  if (!takes_entries() || !keeper_->add(std::move(entries))) return false;
+  last_.clear();
+  last_what_.clear();
+  look_again();
+  return true;
+}
+
+void BikeLog::give_copy(bool share) {
+  platform_.give_file("camside-log-" + platform_.local_time().substr(0, 10) + ".json", keeper_->export_bytes(), share);
+}
+
 void BikeLog::undo_last() {
   std::vector<Entry> back;
   for (const Entry& entry : last_)
@@ -116,8 +129,12 @@ void draw_failure(Ui& ui, BikeLog& log) {
     ui.quiet(reason->remedy);
   }
   if (ui.button("retry log", words::try_again())) log.keeper().retry();
+  const FileWays ways = log.ways();
+  if (ways.save && ui.button("copy now", words::save_copy())) log.give_copy(ways.share);
   ui.end_card();
 }
+
+}  // namespace
 
 const char* word_of_state(BikeLog& log) {
   switch (log.keeper().state()) {
@@ -132,11 +149,15 @@ const char* word_of_state(BikeLog& log) {
   return words::saved();
 }
 
-}  // namespace
-
 void draw_log_state(Ui& ui, BikeLog& log) {
   if (!log.ready()) return ui.quiet(words::log_opening());
-  if (log.keeper().read_only()) ui.quiet(words::log_read_only());
+  if (log.keeper().can_take_over()) {
+    ui.text(words::another_tab_writes());
+    if (ui.button("write here", words::write_here())) log.keeper().take_over();
+    ui.gap(8);
+  } else if (log.keeper().read_only()) {
+    ui.quiet(words::log_read_only());
+  }
   if (log.keeper().state() == storage::SaveState::Failed) draw_failure(ui, log);
 }
 

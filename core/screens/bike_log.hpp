@@ -25,18 +25,11 @@ struct BikeRow {
   bool removed = false;
 };
 
-// The page has no store for a log yet, and 29 kB of each visit are too much for pages nobody can reach.
-#ifdef CAMSIDE_WITHOUT_LOG
-inline constexpr bool log_built_in = false;
-#else
-inline constexpr bool log_built_in = true;
-#endif
-
 class BikeLog {
  public:
   BikeLog(storage::LogKeeper* keeper, Platform& platform) : keeper_(keeper), platform_(platform) {}
 
-  bool present() const { return log_built_in && keeper_ != nullptr; }
+  bool present() const { return keeper_ != nullptr; }
   void open(std::function<void()> changed);
   void refresh();  // once a frame, before anything is drawn
   bool changed() const;
@@ -54,6 +47,10 @@ class BikeLog {
   records::Stamp next_stamp();
   // Changes are remembered, the last one to be undone; `what` says in a few words what it was.
   bool add(std::vector<records::Entry> entries, std::string what);
+  // A merged log, which has no undo of one tap: each of its entries has.
+  bool take_in(std::vector<records::Entry> entries);
+  void give_copy(bool share);  // the whole log as a file, what isn't saved yet too
+  FileWays ways() const { return platform_.file_ways(); }
   const std::string& last_change() const { return last_what_; }
   void undo_last();
   // Names of the bikes in whose log this measurement stands just as it is.
@@ -69,12 +66,15 @@ class BikeLog {
   std::unordered_map<std::string, std::vector<std::size_t>> measured_;  // by the record's id: current entries
   std::size_t seen_ = 0;
   bool seen_ready_ = false;
+  bool seen_read_only_ = false;
   storage::SaveState seen_state_ = storage::SaveState::Idle;
   int version_ = 0;
   std::int64_t last_made_ = 0;
   std::vector<records::Entry> last_;
   std::string last_what_;
 };
+
+const char* word_of_state(BikeLog& log);  // "Saved", "Saving …", "Not saved"
 
 // What went wrong with saving or opening, that it is read-only, and the last change with its undo.
 void draw_log_state(Ui& ui, BikeLog& log);

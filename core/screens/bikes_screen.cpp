@@ -14,6 +14,7 @@ using records::Entry;
 using records::Line;
 
 void BikesScreen::open(const std::string& bike) {
+  transfer_.leave();
   set_aside();
   entry_.close();
   page_.open(bike);
@@ -26,12 +27,14 @@ void BikesScreen::set_aside() {
 }
 
 void BikesScreen::back() {
+  if (transfer_.waiting()) return transfer_.leave();
   if (editor_.active()) return set_aside();
   if (entry_.is_open()) return entry_.close();
   page_.close();
 }
 
 std::string BikesScreen::title() const {
+  if (transfer_.waiting()) return words::copy_to_take_in();
   if (editor_.active()) return editor_.title();
   if (entry_.is_open()) return entry_.title(log_);
   if (!page_.is_open()) return words::bikes();
@@ -40,6 +43,7 @@ std::string BikesScreen::title() const {
 }
 
 const char* BikesScreen::part() const {
+  if (transfer_.waiting()) return "copy to take in";
   return editor_.active() ? "bike editor" : entry_.is_open() ? "bike entry" : page_.is_open() ? "bike page" : "bikes";
 }
 
@@ -124,6 +128,7 @@ void BikesScreen::take_finished() {
   if (!entry) return;
   const std::string bike = entry->bike();
   const std::string what = words_for(*entry);
+  if (!log_.takes_entries()) return unfinished_.push_back(std::move(*entry));  // another tab writes now
   if (log_.add({std::move(*entry)}, what) && !page_.is_open()) open(bike);
 }
 
@@ -190,6 +195,7 @@ void BikesScreen::draw_unfinished(Ui& ui) {
 }
 
 void BikesScreen::draw_page(Ui& ui, System system) {
+  if (transfer_.waiting()) return transfer_.draw_file(ui);
   if (editor_.active()) {
     editor_.draw(ui, platform_, system);
     return take_finished();
@@ -203,6 +209,7 @@ void BikesScreen::draw_page(Ui& ui, System system) {
   draw_list(ui, false);
   ui.gap(12);
   draw_findings(ui);
+  if (!page_.is_open()) transfer_.draw_copies(ui);
 }
 
 void BikesScreen::draw_middle(Ui& ui, System system) {
@@ -213,12 +220,13 @@ void BikesScreen::draw_middle(Ui& ui, System system) {
 // ---- the thumb's place
 
 float BikesScreen::bottom_height(const Ui& ui) const {
-  if (editor_.active()) return editor_.bottom_height(ui);
-  const bool acts = log_.takes_entries() && !entry_.is_open();
+  if (editor_.active() && !transfer_.waiting()) return editor_.bottom_height(ui);
+  const bool acts = log_.takes_entries() && (transfer_.waiting() || !entry_.is_open());
   return acts ? std::max(64.0f, ui.target()) + 16 : 0;
 }
 
 void BikesScreen::draw_bottom(Ui& ui, System system, float height) {
+  if (transfer_.waiting()) return transfer_.draw_take_in(ui);
   if (editor_.active()) {
     editor_.draw_bottom(ui, platform_, system, height);
     return take_finished();

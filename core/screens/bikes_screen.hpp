@@ -9,21 +9,25 @@
 #include "screens/bike_page.hpp"
 #include "screens/entry_editor.hpp"
 #include "screens/entry_page.hpp"
+#include "screens/log_transfer.hpp"
 
 namespace camside::screens {
 
 class BikesScreen {
  public:
-  BikesScreen(BikeLog& log, Platform& platform) : log_(log), platform_(platform) {}
+  BikesScreen(BikeLog& log, Platform& platform, storage::Store& store)
+      : log_(log), platform_(platform), transfer_(log, platform, store) {}
+
+  bool file_came() { return transfer_.look(); }  // once a frame; true: it is to be shown
 
   void draw_middle(Ui& ui, System system);
   void draw_list(Ui& ui, bool aside);
   float bottom_height(const Ui& ui) const;  // 0: nothing stands there
   void draw_bottom(Ui& ui, System system, float height);
 
-  bool keypad_open() const { return editor_.keypad_open(); }
+  bool keypad_open() const { return !transfer_.waiting() && editor_.keypad_open(); }
   bool holding() const { return editor_.holding(); }
-  bool deep() const { return editor_.active() || entry_.is_open() || page_.is_open(); }
+  bool deep() const { return transfer_.waiting() || editor_.active() || entry_.is_open() || page_.is_open(); }
   void back();
   std::string title() const;
   const char* part() const;  // a name for each page, so that each keeps its own scrolling
@@ -52,6 +56,7 @@ class BikesScreen {
   BikePage page_;
   EntryPage entry_;
   EntryEditor editor_;
+  LogTransfer transfer_;
   std::vector<records::Entry> unfinished_;  // left by another way than "Save" or "Discard"
   bool removed_shown_ = false;
   std::optional<records::Record> reopened_;

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 
 namespace camside::screens {
@@ -30,6 +31,21 @@ struct Kept {
   std::string version;
 };
 
+// Files leave by the share sheet or are saved (a download, a folder); they come by a picker, or are dropped anywhere.
+struct FileWays {
+  bool share = false, save = false, pick = false;
+};
+struct FileCome {
+  std::string name;
+  std::string bytes;
+  std::string trouble;  // why it can't be read; empty: it was
+};
+struct FileGiven {  // neither: its owner thought better of it
+  bool given = false;
+  std::string where;  // the path, where that is known
+  std::string trouble;
+};
+
 class Platform {
  public:
   virtual ~Platform() = default;
@@ -47,7 +63,17 @@ class Platform {
   virtual double seconds() const = 0;  // since some moment, never backwards; a machine that sleeps doesn't stop it
   virtual void ring() = 0;             // a clock ran out: sound or shake, where the machine lets us
   virtual Kept kept() const { return {}; }
-  virtual void take_update() {}                // called only while nothing is being saved
+  virtual void take_update() {}  // called only while nothing is being saved
+  // Whether a browser has promised never to make room at the cost of what is kept here. None: it isn't the browser's.
+  virtual std::optional<bool> storage_promised() const { return std::nullopt; }
+
+  virtual FileWays file_ways() const { return {}; }
+  virtual void give_file(const std::string& /*name*/, const std::string& /*bytes*/, bool /*share*/) {}
+  virtual void pick_file() {}  // both within the tap: browsers insist
+  // What came of it, each once; the platform wakes the screens.
+  virtual std::optional<FileGiven> file_given() { return std::nullopt; }
+  virtual std::optional<FileCome> file_come() { return std::nullopt; }
+
   virtual std::string local_time() const = 0;  // 2026-05-03T14:30:00+02:00, for records
 };
 

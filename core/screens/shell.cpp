@@ -106,7 +106,7 @@ Shell::Shell(storage::Store& store, Platform& platform, const Fonts& fonts, stor
       store_(store),
       fonts_(fonts),
       bike_log_(log, platform),
-      bikes_(bike_log_, platform) {
+      bikes_(bike_log_, platform, store) {
   for (QuestionLook look : {runout_look(), backlash_look(), gear_pick_look(), pushrod_look(), inspection_due_look(),
                             wear_look(), gear_pair_look(), life_look()})
     questions_.push_back(std::make_unique<QuestionScreen>(std::move(look)));
@@ -238,6 +238,7 @@ void Shell::draw() {
   store_.poll();
   bike_log_.refresh();
   watch_clocks();
+  if (bikes_.file_came()) go(Place::Bikes);
   if (job_.ready() && !job_ready_) {
     job_ready_ = true;
     for (const auto& q : questions_) q->forget();
@@ -394,7 +395,8 @@ void Shell::draw_kept(Ui& ui) {
 // Offered, never forced, and not before all is saved.
 void Shell::draw_update(Ui& ui) {
   if (!platform_.kept().update_ready) return;
-  if (ui.row("update", words::update_ready(), words::load_it(), job_.all_safe())) platform_.take_update();
+  const bool safe = job_.all_safe() && (!bike_log_.present() || bike_log_.keeper().all_safe());
+  if (ui.row("update", words::update_ready(), words::load_it(), safe)) platform_.take_update();
 }
 
 void Shell::draw_setup(Ui& ui) {

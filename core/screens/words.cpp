@@ -226,6 +226,12 @@ const char* log_opening() {
 const char* log_read_only() {
   return "The log is open for reading only: nothing can be added here";
 }
+const char* another_tab_writes() {
+  return "Another tab writes the log. Here it can be read, and shows what is added there";
+}
+const char* write_here() {
+  return "Write here";
+}
 const char* no_bikes_yet() {
   return "No bike yet";
 }
@@ -365,6 +371,66 @@ std::string more_remarks(std::size_t count) {
 }
 std::string invented_beside(const std::string& text) {
   return text.empty() ? "invented" : text + " · invented";
+}
+
+const char* copies() {
+  return "Copies";
+}
+const char* copies_help() {
+  return "A copy holds every bike with its whole log. Another device takes it in, or this one after a loss";
+}
+const char* send_copy() {
+  return "Send a copy …";
+}
+const char* save_copy() {
+  return "Save a copy";
+}
+const char* take_in_copy() {
+  return "Take in a copy …";
+}
+const char* drop_copy() {
+  return "To take in a copy, drop its file into this window";
+}
+const char* copy_to_take_in() {
+  return "A copy to take in";
+}
+const char* copy_left() {
+  return "The copy was handed over; look whether it arrived";
+}
+std::string copy_written(const std::string& path) {
+  return "The copy is " + path;
+}
+std::string copy_age(std::optional<int> days) {
+  if (!days) return "No copy was made here yet";
+  if (*days <= 0) return "Last copy: today";
+  return *days == 1 ? "Last copy: yesterday" : "Last copy: " + std::to_string(*days) + " days ago";
+}
+const char* storage_promise(bool given) {
+  return given ? "This browser has promised to keep what is saved here"
+               : "This browser has not promised to keep what is saved here: it may clear it to make room, some after a "
+                 "week without a visit. A copy is safe from that";
+}
+
+namespace {
+std::string entries(std::size_t count) {
+  return std::to_string(count) + (count == 1 ? " entry" : " entries");
+}
+}  // namespace
+
+std::vector<std::string> would_bring(const records::MergePreview& preview) {
+  std::vector<std::string> lines{entries(preview.fresh) + " new", entries(preview.known) + " known: here already",
+                                 entries(preview.replaced) + " of here replaced: corrected or deleted there"};
+  if (preview.differing > 0)
+    lines.push_back(entries(preview.differing) + " with an id that is here with another content: both are kept");
+  if (preview.apart > 0) lines.push_back(entries(preview.apart) + " changed in both: both stand, to choose from");
+  for (const std::string& bike : preview.new_bikes) lines.push_back("New bike: " + bike);
+  return lines;
+}
+std::string take_in(std::size_t count) {
+  return count == 0 ? "Nothing new in it" : "Take in " + entries(count);
+}
+std::string taken_in(std::size_t count) {
+  return entries(count) + " taken in";
 }
 
 const char* not_saved() {

@@ -2,9 +2,12 @@
 // Case.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
+
+#include "records/log_merge.hpp"
 
 namespace camside::screens::words {
 
@@ -94,6 +97,8 @@ const char* saving();
 const char* saved();
 const char* log_opening();
 const char* log_read_only();
+const char* another_tab_writes();
+const char* write_here();
 const char* no_bikes_yet();
 const char* no_bikes_help();
 const char* show_demo_bike();
@@ -139,6 +144,22 @@ std::string deleted(const std::string& what);
 std::string removed_bikes(std::size_t count);
 std::string more_remarks(std::size_t count);
 std::string invented_beside(const std::string& text);
+
+// Copies of the log
+const char* copies();
+const char* copies_help();
+const char* send_copy();
+const char* save_copy();
+const char* take_in_copy();
+const char* drop_copy();
+const char* copy_to_take_in();
+const char* copy_left();
+std::string copy_written(const std::string& path);
+std::string copy_age(std::optional<int> days);
+const char* storage_promise(bool given);
+std::vector<std::string> would_bring(const records::MergePreview& preview);
+std::string take_in(std::size_t count);
+std::string taken_in(std::size_t count);
 
 // Save state
 const char* not_saved();

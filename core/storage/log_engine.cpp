@@ -32,13 +32,6 @@ std::string bytes_of(const Log& log) {
   return bytes;
 }
 
-// Older entries in today's form.
-void migrate(ReadLines& read) {
-  if (read.version == 0 || read.version >= records::log_version) return;
-  for (Entry& entry : read.entries)
-    entry.record.json = records::migrated_entry(std::move(entry.record.json), read.version);
-}
-
 }  // namespace
 
 struct LogEngine::Loading {
@@ -92,7 +85,6 @@ LogEngine::Done LogEngine::read_generations(Loading& loading) {
   loading.newest = std::move(*newest);
   if (loading.newest) loading.lines = read_lines(*loading.newest);
   loading.newer = loading.lines.version > records::log_version;
-  migrate(loading.lines);
   add_all(loading.opened.log, std::exchange(loading.lines.entries, {}));
   loading.in_newest = loading.opened.log.size();
   if (loading.in_newest == 0 || loading.damaged() || loading.torn()) {
@@ -111,7 +103,6 @@ LogEngine::Done LogEngine::read_older(Loading& loading, const std::string& name)
   if (!*bytes) return {};
   ReadLines lines = read_lines(**bytes);
   if (lines.version > records::log_version) loading.newer = true;
-  migrate(lines);
   add_all(loading.opened.log, std::move(lines.entries));
   return {};
 }

@@ -18,19 +18,22 @@ struct LogKeeper::Shared {
   std::size_t handed_over = 0;
   std::size_t confirmed = 0;
   std::optional<Finding> reason;
+  std::function<void()> changed;
   bool ready = false;
   bool read_only = false;
   bool unreadable = false;
 
   void take(tl::expected<OpenedStore, Finding> answer) {
     ready = true;
+    unreadable = !answer;
     if (!answer) {
-      unreadable = true;
       findings = {answer.error()};
       reason = answer.error();
       return;
     }
+    reason.reset();
     log = std::move(answer->log);
+    for (const Entry& entry : waiting) log.add(entry);  // from before a second try
     findings = std::move(answer->findings);
     read_only = answer->read_only;
   }
@@ -44,6 +47,11 @@ struct LogKeeper::Shared {
     waiting.erase(waiting.begin(), waiting.begin() + static_cast<std::ptrdiff_t>(count));
     confirmed += count;
     reason.reset();
+  }
+
+  void hear(std::vector<Entry> entries, bool only_reading) {
+    for (Entry& entry : entries) log.add(std::move(entry));
+    read_only = only_reading;
   }
 };
 
@@ -61,15 +69,27 @@ void hand_over(const std::shared_ptr<Shared>& s) {
   });
 }
 
+template <class Shared>
+void open_store(const std::shared_ptr<Shared>& s) {
+  s->store.open([s](tl::expected<OpenedStore, Finding> answer) {
+    s->take(std::move(answer));
+    if (!s->read_only) hand_over(s);
+    if (s->changed) s->changed();
+  });
+}
+
 }  // namespace
 
 LogKeeper::LogKeeper(LogStore& store) : shared_(std::make_shared<Shared>(store)) {}
 
 void LogKeeper::open(std::function<void()> changed) {
-  shared_->store.open([s = shared_, changed = std::move(changed)](tl::expected<OpenedStore, Finding> answer) {
-    s->take(std::move(answer));
-    if (changed) changed();
+  shared_->changed = std::move(changed);
+  shared_->store.listen([s = shared_](std::vector<Entry> entries, bool read_only) {
+    s->hear(std::move(entries), read_only);
+    if (!read_only) hand_over(s);
+    if (s->changed) s->changed();
   });
+  open_store(shared_);
 }
 
 void LogKeeper::poll() {
@@ -100,10 +120,19 @@ bool LogKeeper::add(std::vector<Entry> entries) {
 }
 
 void LogKeeper::retry() {
+  if (shared_->unreadable) return open_store(shared_);
   hand_over(shared_);
 }
 
+bool LogKeeper::can_take_over() const {
+  return shared_->read_only && shared_->store.can_take_over();
+}
+void LogKeeper::take_over() {
+  shared_->store.take_over();
+}
+
 SaveState LogKeeper::state() const {
+  if (shared_->unreadable) return SaveState::Failed;
   if (shared_->handed_over > 0) return SaveState::Saving;
   if (!shared_->waiting.empty()) return shared_->reason ? SaveState::Failed : SaveState::Saving;
   return shared_->confirmed > 0 ? SaveState::Saved : SaveState::Idle;

@@ -5,7 +5,9 @@
 //  3  One append is under way at a time; what comes meanwhile goes with the next one, together. After a failure the
 //     entries wait, and go again with the next add() or retry().
 //  4  A log opened for reading only (open elsewhere, or of a newer Camside) takes no entries: add() is refused. A store
-//     that can't be read takes none either, but what is added stays in memory, to be exported.
+//     that can't be read takes none either, but what is added stays in memory, to be exported; retry() opens it again.
+//  5  Of several windows on one log the others follow the one that writes: its entries join the log, and who writes may
+//     change at any time. What could not be saved before that waits, and goes when this one writes again.
 #pragma once
 
 #include <cstddef>
@@ -35,6 +37,8 @@ class LogKeeper {
   // False: not ready yet, or read-only. What is in the log already is passed over.
   bool add(std::vector<records::Entry> entries);
   void retry();
+  bool can_take_over() const;  // read-only just because another window writes
+  void take_over();
 
   SaveState state() const;
   const std::optional<Finding>& reason() const;  // of the last failure; none while all is well

@@ -53,7 +53,7 @@ std::uint64_t version_of(std::string_view line) {
 
 class LineReader {
  public:
-  explicit LineReader(std::string_view bytes) : bytes_(bytes) {}
+  LineReader(std::string_view bytes, std::uint64_t last_number) : bytes_(bytes) { read_.last_number = last_number; }
 
   ReadLines done() {
     while (at_ < bytes_.size()) take_line();
@@ -67,9 +67,9 @@ class LineReader {
     const std::size_t end = bytes_.find('\n', at_);
     const bool open = end == std::string_view::npos;
     const std::string_view line = bytes_.substr(at_, open ? std::string_view::npos : end - at_);
-    if (line_ == 1 && !open) read_.version = version_of(line);
-    if (line_ == 1 && read_.version > 0) {
-      // the header holds no entry
+    if (const std::uint64_t version = open ? 0 : version_of(line); version > 0) {  // a header, which holds no entry
+      version_ = version;
+      read_.version = std::max(read_.version, version);
     } else if (auto record = record_of(line)) {
       take(std::move(*record));
     } else if (open) {
@@ -84,6 +84,8 @@ class LineReader {
   void take(Read record) {
     if (record.number > read_.last_number + 1) read_.gaps.emplace_back(read_.last_number + 1, record.number - 1);
     read_.last_number = std::max(read_.last_number, record.number);
+    if (version_ > 0 && version_ < records::log_version)
+      record.entry.record.json = records::migrated_entry(std::move(record.entry.record.json), version_);
     read_.entries.push_back(std::move(record.entry));
   }
 
@@ -101,6 +103,7 @@ class LineReader {
   ReadLines read_;
   std::size_t at_ = 0;
   std::size_t line_ = 0;
+  std::uint64_t version_ = 0;  // of the lines that follow
 };
 
 }  // namespace
@@ -115,8 +118,8 @@ std::string log_line(std::uint64_t number, const Entry& entry) {
   return digits + " " + sum_of(digits, text) + " " + text + "\n";
 }
 
-ReadLines read_lines(std::string_view bytes) {
-  return LineReader(bytes).done();
+ReadLines read_lines(std::string_view bytes, std::uint64_t last_number) {
+  return LineReader(bytes, last_number).done();
 }
 
 }  // namespace camside::storage

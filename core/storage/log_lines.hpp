@@ -7,6 +7,9 @@
 // Each record has its number in this file, counted from 1, and a checksum (FNV-1a, 64 bits, 16 hexadecimal digits) of
 // the number and the entry as they stand in the line. So a line that was cut or changed is recognised, and a line that
 // never reached the disk leaves a gap in the numbers. The lines after a damaged one are read as before.
+//
+// The header may stand again before any line: from there on its version counts. The browser's log has one for each
+// append. Entries of an older version come in today's form.
 #pragma once
 
 #include <cstddef>
@@ -34,7 +37,7 @@ struct Piece {  // of the file that can't be used
 
 struct ReadLines {
   bool ours = false;          // begins as a log does, or holds at least one whole record
-  std::uint64_t version = 0;  // as the header says; 0: it doesn't
+  std::uint64_t version = 0;  // as the headers say, the newest; 0: there is none
   std::vector<records::Entry> entries;
   std::uint64_t last_number = 0;
   std::vector<Piece> damaged;                                 // whole lines; the header too
@@ -43,6 +46,6 @@ struct ReadLines {
   std::vector<std::pair<std::uint64_t, std::uint64_t>> gaps;  // numbers that are missing, first and last
 };
 
-ReadLines read_lines(std::string_view bytes);
+ReadLines read_lines(std::string_view bytes, std::uint64_t last_number = 0);  // of what stood before
 
 }  // namespace camside::storage

@@ -6,6 +6,8 @@
 //  the event
 //     loop in the browser.
 //  c  An append is answered with success only when all of its entries are safe.
+//  d  Where several windows share one log, one writes and the others follow: what it adds, and every change of who
+//     writes, is told to the Heard of listen(). Whoever stops writing has first saved what it was handed.
 #pragma once
 
 #include <functional>
@@ -23,10 +25,15 @@ class LogStore {
   using OpenDone = std::function<void(tl::expected<OpenedStore, Finding>)>;
   using Done = std::function<void(tl::expected<void, Finding>)>;
 
+  using Heard = std::function<void(std::vector<records::Entry> entries, bool read_only)>;
+
   virtual ~LogStore() = default;
-  virtual void open(OpenDone done) = 0;  // first of all, once
+  virtual void listen(Heard /*heard*/) {}  // before open()
+  virtual void open(OpenDone done) = 0;    // first of all, once; again only after it failed
   virtual void append(std::vector<records::Entry> entries, Done done) = 0;
-  virtual void poll() {}  // delivers what has finished meanwhile; call once a frame
+  virtual void poll() {}                                // delivers what has finished meanwhile; call once a frame
+  virtual bool can_take_over() const { return false; }  // read-only just because another one writes
+  virtual void take_over() {}
 };
 
 }  // namespace camside::storage

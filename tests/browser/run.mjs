@@ -1,6 +1,7 @@
 // Runs the browser tests: "ok<tab>name" or "failed<tab>name" for each, one browser, a fresh profile for every test.
 import assert from "node:assert/strict";
 import { frames, openPage, PHONE, rest, settled, startBrowser, startServer } from "./page.mjs";
+import { tests as log } from "./log.mjs";
 import { tests as offline } from "./offline.mjs";
 import { tests as touch } from "./touch.mjs";
 
@@ -86,6 +87,7 @@ const tests = {
     assert.deepEqual([newest, previous], [[4], [1, 2, 3]]);
   },
 
+  ...log,
   ...touch,
   ...offline,
 };

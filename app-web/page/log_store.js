@@ -1,0 +1,136 @@
+// The bikes' log in the browser's database: one record for each append, under the number of its last entry; its value is
+// what core/storage/log_lines.hpp writes, with a header. The C++ side is app-web/browser_log.hpp.
+//
+//  1  An append is one transaction with strict durability, answered DONE only when that is complete.
+//  2  What an append costs does not depend on the length of the log; no record is ever changed or removed.
+//  3  An append is written only behind the record it was made for. Whoever has fallen behind is told what has come
+//     meanwhile, then BEHIND, and nothing was written.
+//  4  One tab writes: the one that holds the Web Lock, from opening until it is closed or another one takes over. Where there
+//     are no Web Locks every tab writes, and 3 keeps them apart.
+//  5  A tab that is asked to hand over takes no new entries, saves those it was given, and only then lets go. One that does
+//     not answer within three seconds (phones freeze what is not seen) loses the lock; 3 keeps it from writing late.
+//  6  The others follow: they hear of every append, and look again whenever they come back into view.
+//  7  Refused storage, no room, an older tab in the way and a newer database are answers, never silence (store.js).
+import { DONE, LOG, meaning, REFUSED, transaction } from "./store.js";
+
+const NAME = "camside log";
+const BEHIND = -4;
+const PATIENCE_ms = 3000;
+
+const others = globalThis.BroadcastChannel && new BroadcastChannel(NAME);
+let tell = null;  // (answer, mayWrite, last, bytes): what has come since, and who writes; the first call answers open()
+let last = 0;     // number of the last entry that was told
+let writes = !navigator.locks;
+let letGo = null;
+let leaving = false;
+let appending = 0;
+
+export async function open(told) {
+  // The second request is for a page loaded anew while its old self is still being closed.
+  if (!writes && !await ask({ ifAvailable: true }).catch(() => false)) ask({ signal: within(1000) }).catch(() => {});
+  tell = told;
+  try {
+    await news();
+  } catch (error) {
+    console.warn("log", error);
+    return told(meaning(error), false, 0, null);
+  }
+  if (others) others.onmessage = ({ data }) => (data === "grown" ? refresh() : handOver());
+  document.addEventListener("visibilitychange", comeBack);
+}
+
+async function news() {
+  const { number, blocks } = await read();
+  const bytes = new Uint8Array(await new Blob(blocks).arrayBuffer());
+  if (number < last) return news();  // an append came in between
+  last = number;
+  tell(DONE, writes && !leaving, number, bytes);
+}
+
+// What fails here is looked for again with the next append or when the tab comes into view.
+const refresh = () => news().catch((error) => console.warn("log", error));
+
+function read() {
+  return transaction(LOG, "readonly", (records, done) => {
+    const range = IDBKeyRange.lowerBound(last, true);
+    const keys = records.getAllKeys(range);
+    records.getAll(range).onsuccess = (all) => done({ number: keys.result[keys.result.length - 1] ?? last, blocks: all.target.result });
+  });
+}
+
+// `before` is the number of the last entry the program knows, `number` that of the last one in these bytes.
+export async function append(before, number, bytes, answered) {
+  appending += 1;
+  const answer = writes ? await write(before, number, bytes).catch((error) => { console.warn("log", error); return meaning(error); }) : REFUSED;
+  if (answer === DONE) {
+    last = number;
+    others?.postMessage("grown");
+  } else if (answer === BEHIND) {
+    await refresh();
+  }
+  answered(answer);  // may append again at once
+  appending -= 1;
+  leave();
+}
+
+function write(before, number, bytes) {
+  return transaction(LOG, "readwrite", (records, done) => {
+    records.openKeyCursor(null, "prev").onsuccess = ({ target }) => {
+      if ((target.result?.key ?? 0) !== before) return done(BEHIND);
+      records.add(bytes, number);
+      done(DONE);
+    };
+  });
+}
+
+// ---- who writes
+
+const within = (ms) => {
+  const limit = new AbortController();
+  setTimeout(() => limit.abort(), ms);
+  return limit.signal;
+};
+
+// → is this tab the one that writes? Rejected when the patience given is over.
+function ask(options) {
+  return new Promise((resolve, reject) => {
+    navigator.locks.request(NAME, options, (lock) => {
+      resolve(lock !== null);
+      if (!lock) return;
+      writes = true;
+      if (tell) refresh();
+      return new Promise((free) => { letGo = free; });
+    }).catch((error) => {
+      reject(error);  // says nothing when it was answered: then another tab has taken the lock
+      if (!letGo) return;
+      writes = leaving = false;
+      letGo = null;
+      refresh();
+    });
+  });
+}
+
+export function takeOver() {
+  if (writes) return refresh();
+  others?.postMessage("hand over");
+  ask({ signal: within(PATIENCE_ms) }).catch(() => ask({ steal: true }));
+}
+
+function handOver() {
+  if (!letGo) return;
+  leaving = true;
+  tell(DONE, false, last, null);
+  leave();
+}
+
+function leave() {
+  if (!leaving || appending > 0) return;
+  writes = leaving = false;
+  letGo?.();
+  letGo = null;
+}
+
+function comeBack() {
+  if (document.hidden || writes) return;
+  ask({ ifAvailable: true }).then((mine) => { if (!mine) refresh(); }, refresh);
+}
