@@ -129,8 +129,7 @@ void draw_failure(Ui& ui, BikeLog& log) {
     ui.quiet(reason->remedy);
   }
   if (ui.button("retry log", words::try_again())) log.keeper().retry();
-  const FileWays ways = log.ways();
-  if (ways.save && ui.button("copy now", words::save_copy())) log.give_copy(ways.share);
+  if (log.ways().save && ui.button("copy now", words::save_copy())) log.give_copy(false);
   ui.end_card();
 }
 
