@@ -4,6 +4,7 @@
 #include <iostream>
 #include <string>
 
+#include "command_line_due.hpp"
 #include "command_line_files.hpp"
 #include "command_line_log.hpp"
 #include "knowledge/knowledge.hpp"
@@ -137,6 +138,7 @@ int main(int argc, char** argv) {
   add_import(app, args, said);
   add_words(app, args, said);
   camside::add_log_commands(app, said);
+  camside::add_due_command(app, said);
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

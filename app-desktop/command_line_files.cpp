@@ -38,4 +38,12 @@ tl::expected<std::string, Finding> read_for_command_line(const std::string& name
   return bytes;
 }
 
+std::optional<Finding> write_for_command_line(const std::string& name, const std::string& bytes) {
+  std::FILE* const file = std::fopen(name.c_str(), "wbe");
+  if (!file) return cannot_open(name).value();
+  const bool written = std::fwrite(bytes.data(), 1, bytes.size(), file) == bytes.size();
+  if (std::fclose(file) != 0 || !written) return cannot_open(name).value();  // a full disk is told at the end
+  return {};
+}
+
 }  // namespace camside

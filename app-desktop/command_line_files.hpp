@@ -1,6 +1,7 @@
 // Bytes of a file named on the command line.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <tl/expected.hpp>
 
@@ -13,5 +14,8 @@ namespace camside {
 // more than one byte over the largest file we take.
 tl::expected<std::string, Finding> read_for_command_line(const std::string& name,
                                                          std::size_t most_bytes = records::largest_file);
+
+// Nothing when all is written. A file that is there is replaced.
+std::optional<Finding> write_for_command_line(const std::string& name, const std::string& bytes);
 
 }  // namespace camside

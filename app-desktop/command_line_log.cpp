@@ -170,6 +170,10 @@ void add_export(CLI::App& app, const Shared& args, Said& said) {
 
 }  // namespace
 
+Said with_log_of(const std::string& folder, const std::function<Said(const Log&)>& then) {
+  return with_log(folder, [&](OpenFolder& open) { return then(open.store.log); });
+}
+
 void add_log_commands(CLI::App& app, Said& said) {
   const auto args = std::make_shared<LogArguments>();
   add_log(app, args, said);

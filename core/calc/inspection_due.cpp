@@ -36,7 +36,8 @@ struct Done {
 struct Working {
   const Input& in;
   Result& r;
-  Log log;
+  const Riding& riding;
+  bool in_words = true;
   std::vector<Ruled> ruled;
 
   void say(Finding f) { r.outcome.findings.push_back(std::move(f)); }
@@ -144,17 +145,17 @@ std::optional<Done> place_service(Working& w, const Ruled& ruled, std::size_t k)
   const std::string field = fmt::format("{}.services[{}].odometer", ruled.field, k);
   Done done{s.date, {}, s.proof};
   if (!s.odometer) return done;
-  done.total = total_at(w.log, s);
+  done.total = total_at(w.riding.log, s);
   if (!done.total) {
     w.say(remarks::service_on_which_clock(field, ruled.item.name));
     return {};
   }
-  const bool beyond = !w.log.points.empty() && *done.total > w.log.points.back().total + slack;
-  if (beyond && !newer_than_log(w.log, s)) {
-    w.say(remarks::service_beyond_clock(field, ruled.item.name, *s.odometer, w.log.points.back().odometer));
+  const bool beyond = !w.riding.log.points.empty() && *done.total > w.riding.log.points.back().total + slack;
+  if (beyond && !newer_than_log(w.riding.log, s)) {
+    w.say(remarks::service_beyond_clock(field, ruled.item.name, *s.odometer, w.riding.log.points.back().odometer));
     return {};
   }
-  if (s.date && !fits_log(w.log, day_number(*s.date), *done.total))
+  if (s.date && !fits_log(w.riding.log, day_number(*s.date), *done.total))
     w.say(remarks::service_against_log(field, ruled.item.name, *s.odometer, *s.date));
   return done;
 }
@@ -163,7 +164,7 @@ std::vector<Done> place_services(Working& w, const Ruled& ruled) {
   std::vector<Done> all;
   for (std::size_t k = 0; k < ruled.item.services.size(); ++k) {
     if (auto done = place_service(w, ruled, k)) {
-      if (done->total && newer_than_log(w.log, ruled.item.services[k]))
+      if (done->total && newer_than_log(w.riding.log, ruled.item.services[k]))
         w.r.ridden = std::max(w.r.ridden.value_or(Distance{}), *done->total);
       all.push_back(*done);
     }
@@ -208,7 +209,7 @@ std::optional<ByDistance> by_distance(const Working& w, const Item& item, const 
   ByDistance d;
   d.start = *start.total;
   d.due = d.start + *item.every;
-  d.on_clock = d.due - w.log.clocks.back().offset;
+  d.on_clock = d.due - w.riding.log.clocks.back().offset;
   d.left = d.due - *w.r.ridden;
   return d;
 }
@@ -284,13 +285,14 @@ ItemResult judge(Working& w, const Ruled& ruled, const std::vector<Done>& servic
   r.proof = start.proof;
   r.every = item.every.value_or(Distance{});
   r.months = item.months.value_or(0);
-  r.why = why_text(item);
   r.distance = by_distance(w, item, start);
   r.date = by_date(w, item, start);
   r.state = state_of(w.in, item, r);
   r.forecast = forecast_of(w, r);
   r.first = first_of(r);
   r.next = next_of(r);
+  if (!w.in_words) return r;
+  r.why = why_text(item);
   remark_item(w, ruled, r);
   return r;
 }
@@ -303,22 +305,20 @@ bool any_by_distance(const Working& w) {
 
 void add_rate(Working& w) {
   if (!w.r.ridden) w.say(remarks::log_empty());
-  const auto points = rate_points(w.log);
-  w.r.rate = riding_rate::theil_sen(points);
+  w.r.rate = w.riding.rate;
   if (!w.r.rate) return w.say(remarks::rate_not_known());
-  if (!w.r.rate->covers_95) w.say(remarks::rate_from_few(points.size()));
+  if (!w.r.rate->covers_95) w.say(remarks::rate_from_few(w.riding.log.points.size()));
   if (w.r.rate->km_per_day <= 0.0) return w.say(remarks::not_ridden());
   if (w.r.rate->low_km_per_day.value_or(1.0) <= 0.0) w.say(remarks::latest_day_open());
 }
 
 void take_log(Working& w) {
-  w.log = read_log(w.in.log);
-  w.r.log_in_doubt = w.log.in_doubt;
-  for (Finding& f : w.log.findings) w.say(std::move(f));
-  if (any_refusal(w.r.outcome.findings) || w.log.points.empty()) return;
-  w.r.ridden = w.log.points.back().total;
-  const long age = days_between(w.log.points.back().date, *w.in.today);
-  if (age > old_reading_days) w.say(remarks::last_reading_old(w.log.points.back().date, age));
+  w.r.log_in_doubt = w.riding.log.in_doubt;
+  for (const Finding& f : w.riding.log.findings) w.say(f);
+  if (any_refusal(w.r.outcome.findings) || w.riding.log.points.empty()) return;
+  w.r.ridden = w.riding.log.points.back().total;
+  const long age = days_between(w.riding.log.points.back().date, *w.in.today);
+  if (age > old_reading_days) w.say(remarks::last_reading_old(w.riding.log.points.back().date, age));
 }
 
 void work_out(Working& w) {
@@ -329,7 +329,7 @@ void work_out(Working& w) {
   std::vector<std::vector<Done>> services;
   for (const Ruled& ruled : w.ruled) services.push_back(place_services(w, ruled));
   if (any_refusal(w.r.outcome.findings)) return;
-  if (w.r.ridden) w.r.odometer = *w.r.ridden - w.log.clocks.back().offset;
+  if (w.r.ridden) w.r.odometer = *w.r.ridden - w.riding.log.clocks.back().offset;
   if (any_by_distance(w)) add_rate(w);
   for (std::size_t i = 0; i < w.ruled.size(); ++i) w.r.items.push_back(judge(w, w.ruled[i], services[i]));
 }
@@ -370,10 +370,18 @@ tl::expected<Result, Findings> solve(const Input& input) {
   Findings refused = entry_refusals(input);
   if (any_refusal(refused)) return tl::make_unexpected(std::move(refused));
   Result result;
-  Working w{input, result, {}, {}};
+  const Riding riding = riding_of(input.log);
+  Working w{input, result, riding, true, {}};
   work_out(w);
   if (any_refusal(result.outcome.findings)) return tl::make_unexpected(only_refusals(result.outcome.findings));
   add_report(input, result, result.outcome);
+  return result;
+}
+
+Result standing(const Input& input, const Riding& riding) {
+  Result result;
+  Working w{input, result, riding, false, {}};
+  work_out(w);
   return result;
 }
 

@@ -40,6 +40,7 @@
 namespace camside::inspection_due {
 
 enum class EngineYears : std::uint8_t { SingleCam, SprungChain, HydraulicChain, Own };
+Choices engine_choices();
 
 struct LogEntry {
   std::optional<Date> date;

@@ -65,6 +65,10 @@ void describe(FieldVisitor& v, Input& in) {
   v.value(Field{"soon_days", "Due soon within days", "Before a due date"}.at_least(0.0).at_most(3660.0), in.soon_days);
 }
 
+Choices engine_choices() {
+  return engine_words;
+}
+
 std::vector<Item> usual_items(EngineYears engine) {
   switch (engine) {
     case EngineYears::SprungChain:

@@ -137,11 +137,13 @@ Distance total_of(const Log& log, Distance odometer, long day) {
   return best;
 }
 
-std::vector<riding_rate::Point> rate_points(const Log& log) {
+Riding riding_of(std::span<const LogEntry> entries) {
+  Riding riding{read_log(entries), {}};
   std::vector<riding_rate::Point> points;
-  points.reserve(log.points.size());
-  for (const LogPoint& p : log.points) points.push_back({static_cast<double>(p.day), p.total.in_km()});
-  return points;
+  points.reserve(riding.log.points.size());
+  for (const LogPoint& p : riding.log.points) points.push_back({static_cast<double>(p.day), p.total.in_km()});
+  riding.rate = riding_rate::theil_sen(points);
+  return riding;
 }
 
 }  // namespace camside::inspection_due

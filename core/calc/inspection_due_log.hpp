@@ -1,4 +1,4 @@
-// The odometer's log: distances summed over clock swaps; for inspection_due.cpp.
+// The odometer's log: distances summed over clock swaps; for inspection_due.cpp, and for a board that keeps it.
 #pragma once
 
 #include <cstddef>
@@ -38,7 +38,17 @@ Log read_log(std::span<const LogEntry> entries);
 // A clock's reading on a day, summed over clocks. On the day of a swap the clock that fits better.
 Distance total_of(const Log& log, Distance odometer, long day);
 
-std::vector<riding_rate::Point> rate_points(const Log& log);
+// The log read and the rate found, the long part of the work. Neither depends on the day or on the items, so a board of
+// many bikes makes it once and keeps it.
+struct Riding {
+  Log log;
+  std::optional<riding_rate::Rate> rate;
+};
+Riding riding_of(std::span<const LogEntry> entries);
+
+// What solve() finds, for a log read before: `input.log` is passed over, the fields are taken as checked, and no words
+// are made (no working, no figures, no `why`, no remarks on states). A refusal among the findings leaves no items.
+Result standing(const Input& input, const Riding& riding);
 
 long day_number(Date date);
 Date date_of(long day_number);

@@ -146,11 +146,15 @@ std::string why_text(const Item& item) {
 }
 
 std::string by_how_much(const ItemResult& item) {
+  return by_how_much(item, [](Distance d) { return miles_and_km(d); });
+}
+
+std::string by_how_much(const ItemResult& item, FunctionView<std::string(Distance)> show) {
   const bool past = item.state == State::Overdue;
   const bool date_past = item.date && item.date->days_left < 0;
   const bool distance_past = item.distance && item.distance->left < Distance{};
   std::string text;
-  if (item.distance && (!past || distance_past)) text = miles_and_km(abs(item.distance->left));
+  if (item.distance && (!past || distance_past)) text = show(abs(item.distance->left));
   if (item.date && (!past || date_past))
     text += (text.empty() ? "" : past ? " and " : " or ") + days_text(std::abs(item.date->days_left));
   return text;

@@ -81,6 +81,19 @@ Finding measurement_needed(std::string field) {
   return refusal(309, std::move(field), "An entry of a measurement holds none", "Put the measurement into “record”");
 }
 
+Finding rule_without_interval(std::string field) {
+  return refusal(310, std::move(field), "The interval is missing", "Enter a distance, months, or that there is none");
+}
+
+Finding rule_and_none(std::string field) {
+  return refusal(311, std::move(field), "An interval and that the bike has none can't both be",
+                 "Take out the interval, or say that the bike has it");
+}
+
+Finding put_off_for_ever(std::string field) {
+  return refusal(312, std::move(field), "Until when is missing", "Enter the day or the odometer to be reminded at");
+}
+
 Finding not_a_log_file(std::string field, std::string_view why) {
   return refusal(320, std::move(field), fmt::format("This is not the file of a log: {}", why),
                  "It begins {\"camside\": 1, \"kind\": \"log\", \"entries\": [ … ]}");

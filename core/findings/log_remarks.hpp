@@ -27,6 +27,9 @@ Finding replaces_unknown(std::string_view id);                             // 30
 Finding same_id_other_content(std::string_view id, std::size_t how_many);  // 307
 Finding corrected_apart(std::string_view id, std::size_t how_many);        // 308
 Finding measurement_needed(std::string field);                             // 309
+Finding rule_without_interval(std::string field);                          // 310
+Finding rule_and_none(std::string field);                                  // 311
+Finding put_off_for_ever(std::string field);                               // 312
 
 // The file of a log
 Finding not_a_log_file(std::string field, std::string_view why);                          // 320

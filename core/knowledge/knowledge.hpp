@@ -31,6 +31,7 @@ struct Item {
   std::vector<std::string> engines;
   std::optional<Distance> every;
   std::optional<int> months;
+  bool replaced = false;  // due to be replaced; else to be looked at
   std::string note;
   std::optional<Source> source;
 };

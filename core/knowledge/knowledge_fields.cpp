@@ -42,6 +42,7 @@ void describe(FieldVisitor& v, Item& i) {
   v.list(engines_field(), i.engines);
   v.value(Field{"every", "Every", "Distance"}.above(0.0).at_most(most_distance), i.every);
   v.value(Field{"months", "Or every", "Months, whichever comes first"}.at_least(1.0).at_most(1200.0), i.months);
+  v.value(Field{"replaced", "Replaced", "Due to be replaced; else to be looked at"}, i.replaced);
   v.value(Field{"note", "Note", "What to know beside it"}, i.note);
   v.source(source_field(), i.source);
 }

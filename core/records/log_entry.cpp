@@ -6,9 +6,9 @@
 
 #include "findings/file_remarks.hpp"
 #include "findings/log_remarks.hpp"
-#include "records/field_reader.hpp"
 #include "records/iso_time.hpp"
 #include "records/json_path.hpp"
+#include "records/log_entry_kinds.hpp"
 
 namespace camside::records {
 
@@ -26,16 +26,11 @@ void move_below(Findings& findings, std::string_view where) {
   for (Finding& finding : findings) finding.field = joined_path(where, finding.field);
 }
 
-Findings findings_of_entered(const Entry& entry, const RecordKind& kind) {
+Findings findings_of_entered(const Entry& entry) {
   const auto it = entry.record.json.find("entered");
   if (it != entry.record.json.end() && !it->is_object())
     return {remarks::wrong_type("", "What was entered", name_of_type(*it), "an object")};
-  const std::unique_ptr<AnyInput> input = kind.make();
-  Findings findings = read_fields(entry.record.entered(), *input);
-  if (any_refusal(findings)) return findings;
-  const auto fields = [&](FieldVisitor& v) { input->describe_fields(v); };
-  for (Finding& finding : check_fields(fields)) findings.push_back(std::move(finding));
-  return findings;
+  return read_entered(entry).findings;
 }
 
 void check_texts(Findings& findings, const Entry& entry) {
@@ -139,8 +134,8 @@ Findings check_entry(const Entry& entry) {
   check_frame(findings, entry);
   if (!is_entry_kind(entry.kind())) findings.push_back(remarks::unknown_entry_kind("kind", entry.kind()));
   Findings inside;
-  if (const RecordKind* kind = find_kind(entry.kind(), entry_kinds())) {
-    inside = findings_of_entered(entry, *kind);
+  if (find_kind(entry.kind(), entry_kinds()) != nullptr) {
+    inside = findings_of_entered(entry);
     move_below(inside, "entered");
   } else if (entry.kind() == measurement_kind) {
     const auto measured = entry.measurement();
