@@ -105,6 +105,7 @@ function ask(options) {
       if (!letGo) return;
       writes = leaving = false;
       letGo = null;
+      tell(DONE, false, last, null);
       refresh();
     });
   });

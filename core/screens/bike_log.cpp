@@ -130,7 +130,7 @@ void draw_failure(Ui& ui, BikeLog& log) {
   }
   if (ui.button("retry log", words::try_again())) log.keeper().retry();
   const FileWays ways = log.ways();
-  if (ways.save && ui.button("copy now", words::save_copy())) log.give_copy(ways.share);
+  if (ways.save && ui.button("copy now", ways.share ? words::send_copy() : words::save_copy())) log.give_copy(ways.share);
   ui.end_card();
 }
 

@@ -1,6 +1,7 @@
 // The bikes' log in the browser: kept, full, refused, in several tabs, carried away and brought back, and killed.
 import assert from "node:assert/strict";
-import { bring, item, items, openPage, rest, saved, settled, tap } from "./page.mjs";
+import { readFileSync } from "node:fs";
+import { bring, item, items, openPage, PHONE, rest, saved, settled, tap } from "./page.mjs";
 
 const WRITE_HERE = "Write here";
 const DEMO = "Show the demo bike (invented)";
@@ -15,10 +16,14 @@ async function addDemo(page) {
   await saved(page);
 }
 
-async function logOdometer(page, digits) {
+async function typeOdometer(page, digits) {
   await tap(page, "Log odometer");
   await key(page, digits);
   await tap(page, "Done");
+}
+
+async function logOdometer(page, digits) {
+  await typeOdometer(page, digits);
   await saved(page);
 }
 
@@ -29,6 +34,23 @@ async function again(page, context, address) {
   await tap(next, "Bikes");
   return next;
 }
+
+async function copyOf(page) {
+  if ((await items(page)).some((one) => one.label === "Back")) await tap(page, "Back");
+  await bring(page, "Save a copy");
+  const [download] = await Promise.all([page.waitForEvent("download"), tap(page, "Save a copy")]);
+  return readFileSync(await download.path());
+}
+
+async function pick(page, bytes) {
+  if ((await items(page)).some((one) => one.label === "Back")) await tap(page, "Back");
+  await bring(page, "Take in a copy …");
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), tap(page, "Take in a copy …")]);
+  await chooser.setFiles({ name: "phone.json", mimeType: "application/json", buffer: bytes });
+  await comes(page, "phone.json");
+}
+
+const entriesIn = (bytes) => JSON.parse(bytes).entries.length;
 
 const shows = async (page, part) => (await items(page)).some((one) => one.label.includes(part) || one.value.includes(part));
 
@@ -63,37 +85,41 @@ export const tests = {
     await item(page, WRITE_HERE);
     const next = await again(page, context, address);
     await tap(next, "Brindle");
-    for (const one of ["Odometer: 52345 mi", "Odometer: 52467 mi", WRITE_HERE]) await item(next, one);
+    for (const one of ["Odometer: 52345 mi", "Odometer: 52467 mi", WRITE_HERE]) await comes(next, one);
     await other.close();
   },
 
-  async "a tab that has frozen is taken over too, and what it still had is kept and saved when it writes again"({ page, context, address }) {
-    await addDemo(page);
+  async "a frozen tab is taken over too; what it could not save is kept and saved when it writes again"({ page, context, address }) {
+    await page.close();
+    await context.addInitScript(() => {  // deaf: hears no other tab; full: saves nothing
+      globalThis.BroadcastChannel = class extends BroadcastChannel {
+        set onmessage(heard) { super.onmessage = (event) => { if (!globalThis.deaf) heard(event); }; }
+      };
+      const real = IDBDatabase.prototype.transaction;
+      IDBDatabase.prototype.transaction = function (...rest) {
+        if (globalThis.full) throw new DOMException("no room", "QuotaExceededError");
+        return real.apply(this, rest);
+      };
+    });
+    const frozen = await openPage(context, address);
+    await addDemo(frozen);
     const other = await openPage(context, address);
     await tap(other, "Bikes");
     await tap(other, "Brindle");
-    await page.evaluate(() => {  // deaf and without room, so that it neither hands over nor saves
-      const real = IDBDatabase.prototype.transaction;
-      globalThis.thaw = () => { IDBDatabase.prototype.transaction = real; };
-      IDBDatabase.prototype.transaction = () => { throw new DOMException("no room", "QuotaExceededError"); };
-      BroadcastChannel.prototype.dispatchEvent = () => {};
-      globalThis.deaf = (event) => event.stopImmediatePropagation();
-    });
-    await tap(page, "Log odometer");
-    await key(page, "52318");
-    await tap(page, "Done");
-    await comes(page, "Try again");
+    await frozen.evaluate(() => { globalThis.deaf = globalThis.full = true; });
+    await typeOdometer(frozen, "52318");
+    await comes(frozen, "Try again");
     await tap(other, WRITE_HERE);
     await comes(other, "Log odometer");
     await logOdometer(other, "52467");
-    await page.evaluate(() => thaw());
-    await comes(page, WRITE_HERE);
-    assert.ok(await shows(page, "Odometer: 52318 mi"));
-    await tap(page, WRITE_HERE);
-    await comes(page, "Odometer: 52467 mi");
-    await saved(page);
-    assert.ok(!await shows(page, "Try again"));
+    await frozen.evaluate(() => { globalThis.deaf = globalThis.full = false; });
+    await comes(frozen, WRITE_HERE);
+    await comes(frozen, "Odometer: 52318 mi");
+    await tap(frozen, WRITE_HERE);
+    await comes(frozen, "Odometer: 52467 mi");
     await comes(other, "Odometer: 52318 mi");
+    await saved(frozen);
+    assert.ok(!await shows(frozen, "Try again"));
   },
 
   async "two tabs without Web Locks keep apart by the numbers of their records"({ context, address }) {
@@ -105,23 +131,23 @@ export const tests = {
     await tap(other, "Brindle");
     await logOdometer(one, "52345");
     await logOdometer(other, "52467");
-    await item(other, "Odometer: 52345 mi");
+    await comes(other, "Odometer: 52345 mi");
     const next = await again(one, context, address);
     await tap(next, "Brindle");
-    for (const reading of ["52345", "52467"]) await item(next, `Odometer: ${reading} mi`);
+    for (const reading of ["52345", "52467"]) await comes(next, `Odometer: ${reading} mi`);
   },
 
   async "says so when the browser has no room for the log, and saves when it has again"({ page }) {
     await addDemo(page);
-    const session = await page.context().newCDPSession(page);
-    const room = (quotaSize) => session.send("Storage.overrideQuotaForOrigin", { origin: new URL(page.url()).origin, ...(quotaSize === undefined ? {} : { quotaSize }) });
-    await room(1);
-    await tap(page, "Log odometer");
-    await key(page, "52345");
-    await tap(page, "Done");
+    await page.evaluate(() => {
+      const real = IDBObjectStore.prototype.add;
+      globalThis.roomAgain = () => { IDBObjectStore.prototype.add = real; };
+      IDBObjectStore.prototype.add = () => { throw new DOMException("no room", "QuotaExceededError"); };
+    });
+    await typeOdometer(page, "52345");
     await comes(page, "Not saved");
     assert.ok(await shows(page, "it is full"));
-    await room();
+    await page.evaluate(() => roomAgain());
     await tap(page, "Try again");
     await saved(page);
     assert.ok(!await shows(page, "Not saved"));
@@ -137,7 +163,8 @@ export const tests = {
     await item(page, "Try again");
   },
 
-  async "says so when an older tab is in the way, and opens when that is closed"({ context, address }) {
+  async "says so when an older tab is in the way, and opens when that is closed"({ page: first, address }) {
+    const context = await first.context().browser().newContext(PHONE);
     const old = await context.newPage();
     await old.goto(`${address}style.css`);
     await old.evaluate(() => new Promise((done) => {
@@ -158,5 +185,87 @@ export const tests = {
     await item(next, "Brindle");
     await tap(next, "Setup");
     assert.equal((await item(next, "Metric")).chosen, true, "the records before the upgrade are gone");
+    await context.close();
+  },
+
+  async "the same key is heard twice when a finger presses the same place twice"({ page }) {
+    await addDemo(page);
+    await logOdometer(page, "52400");
+    await item(page, "Odometer: 52400 mi");
+  },
+
+  async "a copy taken in by a fresh browser gives the same log, byte for byte"({ page, address }) {
+    await addDemo(page);
+    await logOdometer(page, "52345");
+    const sent = await copyOf(page);
+    const context = await page.context().browser().newContext(PHONE);
+    const other = await openPage(context, address);
+    await tap(other, "Bikes");
+    await pick(other, sent);
+    await comes(other, `${entriesIn(sent)} entries new`);
+    await item(other, `Take in ${entriesIn(sent)} entries`);
+    assert.ok(await shows(other, "New bike: Brindle"));
+    await tap(other, "Back");
+    await item(other, DEMO);  // nothing was taken in unasked
+    await pick(other, sent);
+    await tap(other, `Take in ${entriesIn(sent)} entries`);
+    await saved(other);
+    const next = await again(other, context, address);
+    const back = await copyOf(next);
+    assert.ok(sent.equals(back), "the second copy differs");
+    await pick(next, back);
+    await comes(next, `${entriesIn(sent)} entries known`);
+    assert.equal((await items(next)).find((one) => one.label === "Nothing new in it").enabled, false);
+    assert.deepEqual(next.troubles, []);
+    await context.close();
+  },
+
+  async "a file dropped on the page is looked at wherever one is; what can't be read of it is said"({ page }) {
+    await addDemo(page);
+    const sent = String(await copyOf(page));
+    const lines = sent.split("\n");
+    lines[7] = lines[7].slice(0, 40);
+    await tap(page, "Bench");
+    await page.evaluate((text) => {
+      const dropped = new DataTransfer();
+      dropped.items.add(new File([text], "other.json"));
+      window.dispatchEvent(new DragEvent("drop", { dataTransfer: dropped, bubbles: true, cancelable: true }));
+    }, lines.join("\n"));
+    await comes(page, "other.json");
+    await comes(page, "Line 8");
+    await tap(page, "Back");
+    await pick(page, Buffer.from("no log at all"));
+    await comes(page, "Nothing new in it");
+    assert.ok((await items(page)).filter((one) => one.visible && one.role === "text").length > 1, "it does not say why");
+  },
+
+  async "a copy leaves although nothing can be saved, and by the share sheet where there is one"({ context, address }) {
+    await context.addInitScript(() => {
+      navigator.canShare = ({ files }) => files.every((file) => /\.txt$/.test(file.name) && file.type === "text/plain");
+      navigator.share = async ({ files }) => { globalThis.shared = await files[0].text(); };
+      IDBFactory.prototype.open = () => { throw new DOMException("private", "InvalidStateError"); };
+    });
+    const page = await openPage(context, address);
+    await addDemo(page);
+    await tap(page, "Back");
+    await bring(page, "Send a copy …");
+    await tap(page, "Send a copy …");
+    await comes(page, "The copy was handed over");
+    assert.match(await page.evaluate(() => shared), /"count": 6,[^]*Brindle/);
+    await comes(page, "Last copy: today");
+    assert.match(String(await copyOf(page)), /Brindle/);
+  },
+
+  async "says whether the browser has promised to keep what is saved"({ context, address }) {
+    await context.addInitScript(() => {
+      navigator.storage.persisted = async () => false;
+      navigator.storage.persist = async () => { globalThis.askedFor = (globalThis.askedFor ?? 0) + 1; return true; };
+    });
+    const page = await openPage(context, address);
+    assert.equal(await page.evaluate(() => globalThis.askedFor), undefined, "asked before anything was saved");
+    await addDemo(page);
+    await tap(page, "Back");
+    await comes(page, "This browser has promised to keep what is saved here");
+    assert.equal(await page.evaluate(() => globalThis.askedFor), 1);
   },
 };
