@@ -140,9 +140,9 @@ export const tests = {
   async "says so when the browser has no room for the log, and saves when it has again"({ page }) {
     await addDemo(page);
     await page.evaluate(() => {
-      const real = IDBObjectStore.prototype.add;
-      globalThis.roomAgain = () => { IDBObjectStore.prototype.add = real; };
-      IDBObjectStore.prototype.add = () => { throw new DOMException("no room", "QuotaExceededError"); };
+      const real = IDBDatabase.prototype.transaction;
+      globalThis.roomAgain = () => { IDBDatabase.prototype.transaction = real; };
+      IDBDatabase.prototype.transaction = () => { throw new DOMException("no room", "QuotaExceededError"); };
     });
     await typeOdometer(page, "52345");
     await comes(page, "Not saved");
