@@ -256,7 +256,8 @@ export const tests = {
     assert.match(String(await copyOf(page)), /Brindle/);
   },
 
-  async "says whether the browser has promised to keep what is saved"({ context, address }) {
+  async "says whether the browser has promised to keep what is saved"({ page: first, context, address }) {
+    await first.close();  // else it is the one that writes
     await context.addInitScript(() => {
       navigator.storage.persisted = async () => false;
       navigator.storage.persist = async () => { globalThis.askedFor = (globalThis.askedFor ?? 0) + 1; return true; };
