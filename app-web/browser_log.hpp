@@ -19,7 +19,7 @@ namespace camside::page {
 
 class BrowserLog : public storage::LogStore {
  public:
-  void listen(Heard heard) override { heard_ = std::move(heard); }
+  void listen(const Heard& heard) override { heard_ = heard; }
   void open(OpenDone done) override;
   void append(std::vector<records::Entry> entries, Done done) override;
   bool can_take_over() const override { return !newer_ && !writes_; }

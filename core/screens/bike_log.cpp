@@ -129,7 +129,8 @@ void draw_failure(Ui& ui, BikeLog& log) {
     ui.quiet(reason->remedy);
   }
   if (ui.button("retry log", words::try_again())) log.keeper().retry();
-  if (log.ways().save && ui.button("copy now", words::save_copy())) log.give_copy(false);
+  const FileWays ways = log.ways();
+  if (ways.save && ui.button("copy now", ways.share ? words::send_copy() : words::save_copy())) log.give_copy(ways.share);
   ui.end_card();
 }
 

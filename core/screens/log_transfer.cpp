@@ -12,7 +12,17 @@ namespace camside::screens {
 
 namespace {
 constexpr const char* last_copy = "last-copy";
+
+// A file's name has no blank to break at.
+std::string cut(const Ui& ui, std::string name) {
+  while (name.size() > 1 && size_of(ui.fonts().bold, ui.px(20), name + "…").x > ui.width()) {
+    while (name.size() > 1 && (static_cast<unsigned char>(name.back()) & 0xC0) == 0x80) name.pop_back();
+    name.pop_back();
+    if (size_of(ui.fonts().bold, ui.px(20), name + "…").x <= ui.width()) return name + "…";
+  }
+  return name;
 }
+}  // namespace
 
 LogTransfer::LogTransfer(BikeLog& log, Platform& platform, storage::Store& store)
     : log_(log), platform_(platform), keeper_(store, last_copy) {
@@ -96,7 +106,7 @@ void LogTransfer::draw_copies(Ui& ui) {
 
 void LogTransfer::draw_file(Ui& ui) {
   look_again();
-  ui.heading(file_->name);
+  ui.heading(cut(ui, file_->name));
   for (const std::string& line : file_->brings) ui.text(line);
   ui.gap(8);
   draw_remarks(ui, file_->findings);

@@ -419,7 +419,7 @@ std::string entries(std::size_t count) {
 
 std::vector<std::string> would_bring(const records::MergePreview& preview) {
   std::vector<std::string> lines{entries(preview.fresh) + " new", entries(preview.known) + " known: here already",
-                                 entries(preview.replaced) + " of here replaced: corrected or deleted there"};
+                                 entries(preview.replaced) + " replaced: corrected or deleted in the copy"};
   if (preview.differing > 0)
     lines.push_back(entries(preview.differing) + " with an id that is here with another content: both are kept");
   if (preview.apart > 0) lines.push_back(entries(preview.apart) + " changed in both: both stand, to choose from");

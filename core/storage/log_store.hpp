@@ -28,7 +28,7 @@ class LogStore {
   using Heard = std::function<void(std::vector<records::Entry> entries, bool read_only)>;
 
   virtual ~LogStore() = default;
-  virtual void listen(Heard /*heard*/) {}  // before open()
+  virtual void listen(const Heard& /*heard*/) {}  // before open()
   virtual void open(OpenDone done) = 0;    // first of all, once; again only after it failed
   virtual void append(std::vector<records::Entry> entries, Done done) = 0;
   virtual void poll() {}                                // delivers what has finished meanwhile; call once a frame

@@ -32,6 +32,11 @@ export function startBrowser() {
   return chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: FLAGS });
 }
 
+// With a profile in a folder of its own, which outlives the browser.
+export function startProfile(folder) {
+  return chromium.launchPersistentContext(folder, { executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: FLAGS, ...PHONE });
+}
+
 // → page with page.troubles: console errors, page errors, CSP violations, requests elsewhere or failed
 export async function openPage(context, address) {
   const page = await context.newPage();
@@ -45,9 +50,12 @@ export async function openPage(context, address) {
     document.addEventListener("securitypolicyviolation", (event) => console.error(`CSP: ${event.violatedDirective}`));
   });
   await page.goto(address);
-  await page.waitForFunction(() => performance.getEntriesByName("usable").length > 0, null, { timeout: 120000 });
+  await usable(page);
   return page;
 }
+
+export const usable = (page) =>
+  page.waitForFunction(() => performance.getEntriesByName("usable").length > 0, null, { timeout: 120000 });
 
 export const frames = (page) => page.evaluate(() => camside.frames());
 export const items = (page) => page.evaluate(() => camside.items());

@@ -1,6 +1,7 @@
 // Runs the browser tests: "ok<tab>name" or "failed<tab>name" for each, one browser, a fresh profile for every test.
 import assert from "node:assert/strict";
 import { frames, openPage, PHONE, rest, settled, startBrowser, startServer } from "./page.mjs";
+import { tests as kill } from "./kill.mjs";
 import { tests as log } from "./log.mjs";
 import { tests as offline } from "./offline.mjs";
 import { tests as touch } from "./touch.mjs";
@@ -88,6 +89,7 @@ const tests = {
   },
 
   ...log,
+  ...kill,
   ...touch,
   ...offline,
 };

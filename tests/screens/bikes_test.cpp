@@ -1,4 +1,5 @@
 // The place "Bikes" as a person handles it: by what stands on the screen.
+#include "records/log_file.hpp"
 #include "screens/harness.hpp"
 #include "screens/words.hpp"
 
@@ -363,6 +364,94 @@ TEST_F(Bikes, AnotherPlaceIsReachedFromAQuestionOnAWideScreen) {
     h.tap("Brindle");
     EXPECT_NE(h.find(words::log_odometer()), nullptr);
   }
+}
+
+// ---- copies of the log
+
+std::string copy_of(const std::vector<Entry>& entries) {
+  records::Log log;
+  for (const Entry& entry : entries) log.add(entry);
+  return records::export_log(log);
+}
+
+TEST_F(Bikes, ACopyHoldsAllAndItsDayIsKept) {
+  Harness h(with(one_bike()));
+  h.platform.ways.save = true;
+  open(h);
+  EXPECT_NE(h.find_text(words::copy_age(std::nullopt)), nullptr);
+  h.tap(words::save_copy());
+  EXPECT_EQ(h.platform.gave, copy_of(one_bike()));
+  EXPECT_EQ(h.platform.gave_name, "camside-log-2026-05-03.json");
+  EXPECT_NE(h.find_text(words::copy_age(0)), nullptr);
+  Harness later({.kept = h.store.kept, .bikes = true, .log = one_bike()});
+  later.platform.ways.save = true;
+  later.platform.today = "2026-05-13";
+  open(later);
+  EXPECT_NE(later.find_text(words::copy_age(10)), nullptr);
+}
+
+TEST_F(Bikes, ACopyLeavesThoughNothingCanBeSaved) {
+  Harness h(with(one_bike()));
+  h.platform.ways.save = true;
+  h.log_store.failing = true;
+  open_brindle(h);
+  log_odometer(h, "41310");
+  h.tap(words::save_copy());
+  EXPECT_NE(h.platform.gave.find("41310 mi"), std::string::npos);
+}
+
+TEST_F(Bikes, WhatACopyBringsIsShownBeforeItIsTakenIn) {
+  Harness h(with(one_bike()));
+  std::vector<Entry> theirs = one_bike();
+  theirs.push_back(reading("o1", "2026-01-03T10:00:00.000+01:00", "41,310 mi"));
+  theirs.push_back(bike_called("Tern", "b2"));
+  h.platform.come = FileCome{"phone.json", copy_of(theirs), ""};
+  h.run();  // on the Bench
+  EXPECT_EQ(h.shell->place(), Place::Bikes);
+  EXPECT_NE(h.find_text("2 entries new"), nullptr);
+  EXPECT_NE(h.find_text("1 entry known"), nullptr);
+  EXPECT_NE(h.find_text("New bike: Tern"), nullptr);
+  EXPECT_EQ(h.log_store.kept.size(), 1U);
+  h.platform.ways.save = true;
+  h.tap(words::take_in(2));
+  EXPECT_EQ(h.log_store.kept.size(), 3U);
+  EXPECT_NE(h.find("Tern"), nullptr);
+  EXPECT_NE(h.find_text(words::taken_in(2)), nullptr);
+}
+
+TEST_F(Bikes, ACopyCanBeLeftAndOneThatCannotBeReadSaysWhy) {
+  Harness h(with(one_bike()));
+  h.platform.come = FileCome{"phone.json", copy_of({bike_called("Tern", "b2")}), ""};
+  h.run();
+  h.tap(words::back());
+  EXPECT_EQ(h.log_store.kept.size(), 1U);
+  EXPECT_EQ(h.find("Tern"), nullptr);
+  h.platform.come = FileCome{"other.json", "no log at all", ""};
+  h.run();
+  ASSERT_NE(h.find(words::take_in(0)), nullptr);
+  EXPECT_FALSE(h.find(words::take_in(0))->enabled);
+  h.tap(words::back());
+  h.platform.come = FileCome{"lost.json", "", "there is no such file"};
+  h.run();
+  EXPECT_NE(h.find_text("there is no such file"), nullptr);
+}
+
+TEST_F(Bikes, AnEntryBeingWrittenOutlivesACopyAndAnotherWindowThatTakesOver) {
+  Harness h(with(one_bike()));
+  h.log_store.shared = true;
+  open_brindle(h);
+  h.tap(words::log_odometer());
+  h.type_on_keypad("41310");
+  h.log_store.tell({reading("o7", "2026-01-03T10:00:00.000+01:00", "41,305 mi")}, true);
+  h.run();
+  h.tap(words::done());
+  EXPECT_EQ(kept_of(h, "odometer"), 0U);
+  EXPECT_NE(h.find("Odometer: 41,305 mi"), nullptr);
+  h.tap(words::write_here());
+  EXPECT_EQ(h.find(words::write_here()), nullptr);
+  h.tap(words::unfinished("Odometer"));
+  h.tap(words::save());
+  EXPECT_EQ(kept_of(h, "odometer"), 1U);
 }
 
 }  // namespace

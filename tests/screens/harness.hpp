@@ -73,6 +73,13 @@ class MemoryLog final : public storage::LogStore {
     for (const auto& answer : now) answer();
   }
   bool busy() const { return !held && !answers_.empty(); }
+  // Several windows, where `shared`: another one writes, this one may take over.
+  void listen(Heard heard) override { tell = std::move(heard); }
+  bool can_take_over() const override { return shared; }
+  void take_over() override { tell({}, false); }
+
+  Heard tell;
+  bool shared = false;
 
   std::vector<records::Entry> kept;
   Findings findings;
@@ -98,7 +105,21 @@ class StillPlatform final : public Platform {
   bool still_wanted() const override { return true; }
   Insets insets() const override { return edges; }
   double seconds() const override { return now; }
-  std::string local_time() const override { return "2026-05-03T14:30:00+02:00"; }
+  std::string local_time() const override { return today + "T14:30:00+02:00"; }
+  FileWays file_ways() const override { return ways; }
+  void give_file(const std::string& name, const std::string& bytes, bool) override {
+    gave_name = name;
+    gave = bytes;
+    given = FileGiven{true, "", ""};
+  }
+  std::optional<FileGiven> file_given() override { return std::exchange(given, std::nullopt); }
+  std::optional<FileCome> file_come() override { return std::exchange(come, std::nullopt); }
+
+  std::string today = "2026-05-03";
+  FileWays ways;
+  std::string gave_name, gave;
+  std::optional<FileGiven> given;
+  std::optional<FileCome> come;
 
   TextRequest asked;
   bool awake = false;

@@ -24,7 +24,9 @@ class FakeLogStore final : public LogStore {
   };
   std::deque<Append> appends;
   OpenDone opening;
+  Heard heard;
 
+  void listen(Heard to) override { heard = std::move(to); }
   void open(OpenDone done) override { opening = std::move(done); }
   void append(std::vector<Entry> entries, Done done) override {
     appends.push_back({std::move(entries), std::move(done)});
@@ -119,6 +121,39 @@ TEST_F(LogKeeperTest, AStoreThatCannotBeReadIsNeverWrittenButWhatIsAddedCanBeExp
   EXPECT_EQ(keeper.state(), SaveState::Failed);
   EXPECT_EQ(keeper.reason()->number, 351);
   EXPECT_NE(keeper.export_bytes().find("Brindle"), std::string::npos);
+}
+
+TEST_F(LogKeeperTest, AnotherTryOpensTheStoreAndSavesWhatWaited) {  // 4
+  keeper.open();
+  store.opening(tl::unexpected(remarks::log_cannot_be_read("here", "Input/output error")));
+  keeper.add({odometer("o9", 9, "9 mi")});
+  keeper.retry();
+  store.answer_open({brindle_log(), {}, false});
+  EXPECT_EQ(keeper.log().size(), 6U);
+  ASSERT_EQ(store.appends.size(), 1U);
+  store.confirm();
+  EXPECT_EQ(keeper.state(), SaveState::Saved);
+  EXPECT_FALSE(keeper.reason());
+}
+
+TEST_F(LogKeeperTest, FollowsTheOneThatWritesAndSavesWhatWaitedWhenItWritesAgain) {  // 5
+  int changes = 0;
+  keeper.open([&] { ++changes; });
+  store.answer_open();
+  keeper.add({facts()});
+  store.heard({odometer("o1", 1, "1 mi")}, true);
+  EXPECT_EQ(changes, 2);
+  EXPECT_EQ(keeper.log().size(), 2U);
+  EXPECT_TRUE(keeper.read_only());
+  EXPECT_FALSE(keeper.add({odometer("o2", 2, "2 mi")}));
+  store.refuse();
+  EXPECT_EQ(keeper.state(), SaveState::Failed);
+  store.heard({odometer("o3", 3, "3 mi")}, false);
+  ASSERT_EQ(store.appends.size(), 1U);
+  EXPECT_EQ(store.appends.front().entries.size(), 1U);
+  store.confirm();
+  EXPECT_TRUE(keeper.all_safe());
+  EXPECT_EQ(keeper.log().size(), 3U);
 }
 
 }  // namespace
