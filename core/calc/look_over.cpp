@@ -6,6 +6,7 @@
 #include "calc/in_order.hpp"
 #include "calc/look_over_model.hpp"
 #include "calc/look_over_report.hpp"
+#include "calc/look_over_sensitivity.hpp"
 #include "findings/look_over_remarks.hpp"
 
 namespace camside::look_over {
@@ -259,6 +260,7 @@ void work_out(Working& w) {
   take_risks(w);
   take_walk_away(w);
   take_looks(w);
+  w.r.swings = swings_of(w.models, w.answers);
   take_offer(w);
   add_figures(w.r);
   add_working(w.in, w.r);
@@ -286,6 +288,20 @@ std::string_view word_of(Met m) {
       return "not met";
     case Met::NotSeen:
       return "not seen";
+  }
+  return "";
+}
+
+std::string_view word_of(Swing::Of of) {
+  switch (of) {
+    case Swing::Of::Answer:
+      return "answer";
+    case Swing::Of::Cost:
+      return "cost";
+    case Swing::Of::Chance:
+      return "chance";
+    case Swing::Of::Engine:
+      return "engine";
   }
   return "";
 }

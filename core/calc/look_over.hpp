@@ -15,6 +15,7 @@
 //     away is met: no price makes up for it.
 //   6 Value of looking, for each "didn't see" by itself: the width of the knock-off range less its expected width
 //     after the look, both answers enumerated; P(bad) = 1 − (1 − f) Π(1 − p s).
+//   7 What moves it: the sum with one thing changed and all others as they are; look_over_sensitivity.hpp has the ends.
 // Sources: Bayes' rule in odds form and the PERT mean, (a + 4m + b)/6, are textbook arithmetic; chances, signs and
 // money come from the book, each with its own source, none of them published.
 //
@@ -23,11 +24,11 @@
 // Cold start: answers marked "stone cold only" count only when the engine was touched and found stone cold.
 // Placeholder money never yields an offer until confirmed or replaced, for every engine that it can be.
 // Result: must do anyway / may find / walk away if (met, not met, not seen); risks by expected cost; sum to knock off
-// with range; offer with range; value of looking. No verdict: the buyer decides. Accuracy: arithmetic to 1e-9; the
-// chances are rough, and the range covers what was not seen and the spread of costs, not errors of the chances.
-// Not covered: what else ages (frame, tyres, electrics), papers' legal worth, haggling, distance since a proven
-// replacement (the proof's answer stands for it). Asking price: taken as that of a sound bike.
-// Findings: 1801-1807 refusals · 1820-1834 · 1930-1936 faults of the book · 200-204 fields.
+// with range; offer with range; value of looking; swings. No verdict: the buyer decides. Accuracy: arithmetic to 1e-9;
+// the chances are rough, and the range covers what was not seen and the spread of costs, not errors of the chances. Not
+// covered: what else ages (frame, tyres, electrics), papers' legal worth, haggling, distance since a proven replacement
+// (the proof's answer stands for it). Asking price: taken as that of a sound bike. Findings: 1801-1807 refusals ·
+// 1820-1834 · 1930-1936 faults of the book · 200-204 fields.
 #pragma once
 
 #include <cstddef>
@@ -121,6 +122,17 @@ struct Look {
   bool needs_cold = false;
 };
 
+// What the sum to knock off would be with one answer or assumption changed and all others as they are.
+struct Swing {
+  enum class Of : std::uint8_t { Answer, Cost, Chance, Engine };
+  Of of = Of::Answer;
+  std::string id;  // of the question or the risk; empty for the engine
+  std::string text;
+  Money low;  // the sum as it is lies between the two
+  Money high;
+};
+std::string_view word_of(Swing::Of of);
+
 struct Result {
   std::string engine;                  // id of the one counted
   std::vector<std::string> engines;    // all it can be, that one among them
@@ -129,6 +141,7 @@ struct Result {
   std::vector<Found> may_find;         // by expected cost
   std::vector<WalkAway> walk_away;     // those met first
   std::vector<Look> looks;             // most narrowing first
+  std::vector<Swing> swings;           // what moves the sum, widest first
   Span knock_off;
   std::optional<Span> offer;
   Outcome outcome;

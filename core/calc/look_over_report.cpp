@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <utility>
 
 #include "findings/due_remarks.hpp"
@@ -102,6 +103,18 @@ void add_look_steps(const Result& r, Outcome& out) {
                            fmt::format("narrows by {}", money_text(l.narrows))});
 }
 
+// The rest are drawn, not listed.
+constexpr std::size_t most_swings = 5;
+
+void add_swing_steps(const Result& r, Outcome& out) {
+  for (std::size_t i = 0; i < std::min(most_swings, r.swings.size()); ++i) {
+    const Swing& s = r.swings[i];
+    out.working.push_back({fmt::format("Moves the sum, {}: {}", word_of(s.of), s.text),
+                           "knock off with this alone changed", "",
+                           fmt::format("{} to {}", money_text(s.low), money_text(s.high))});
+  }
+}
+
 }  // namespace
 
 std::string percent(double chance) {
@@ -141,6 +154,7 @@ void add_working(const Input& in, Result& r) {
   add_risk_steps(in, r.may_find, r.outcome);
   add_sum_steps(in, r, r.outcome);
   add_look_steps(r, r.outcome);
+  add_swing_steps(r, r.outcome);
 }
 
 }  // namespace camside::look_over

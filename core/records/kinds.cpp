@@ -7,6 +7,7 @@
 #include "calc/gear_pick.hpp"
 #include "calc/inspection_due.hpp"
 #include "calc/life.hpp"
+#include "calc/look_over.hpp"
 #include "calc/pushrod.hpp"
 #include "calc/runout.hpp"
 #include "calc/wear.hpp"
@@ -69,6 +70,9 @@ std::vector<RecordKind> all_kinds() {
           kind_of("life", "Life", "How long do such parts live in this shop, and will this one last the next miles?",
                   &life::solve),
           "parts"),
+      kind_of("look_over", "Look-over",
+              "What does this used bike hide on its cam side, what would that cost, and what is it worth today?",
+              &look_over::solve),
   };
 }
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -136,6 +137,100 @@ RC_GTEST_PROP(LookOverProperties, ALookNeverNarrowsByLessThanNothingOrMoreThanAl
     RC_ASSERT(l.narrows >= Money{});
     RC_ASSERT(l.narrows.in_amount() <= width(r.knock_off) + rounding);
     RC_ASSERT(l.chance_bad > 0.0 && l.chance_bad < 1.0);
+  }
+}
+
+// ---- what moves it, by solving anew with each thing changed ----
+
+using Ends = std::vector<double>;
+
+double sum_of(const Input& in) {
+  return solved(in).knock_off.middle.in_amount();
+}
+
+Ends with_answers(const Input& in, const std::string& question) {
+  Ends ends;
+  for (const Said said : {Said::Yes, Said::No, Said::DidntSee}) {
+    Input changed = in;
+    for (Answer& a : changed.answers) {
+      if (a.question == question) a.said = said;
+    }
+    ends.push_back(sum_of(changed));
+  }
+  return ends;
+}
+
+Ends with_costs(const Input& in, const Risk& risk) {
+  Ends ends{sum_of(in)};
+  for (const auto& end : {risk.cost.best, risk.cost.worst}) {
+    Input changed = in;
+    changed.costs.push_back({risk.id, end, end, end});
+    ends.push_back(sum_of(changed));
+  }
+  return ends;
+}
+
+// At 30,000 mi of the 50,000 between the two points of any_risk(), or at the last one.
+double chance_now(const Input& in, const Risk& risk) {
+  const double from = *risk.chances.front().chance;
+  const double to = *risk.chances.back().chance;
+  return in.odometer ? from + 0.6 * (to - from) : to;
+}
+
+Ends with_chances(const Input& in, const Risk& risk) {
+  Ends ends{sum_of(in)};
+  const double p = chance_now(in, risk);
+  for (const double chance : {p / (2.0 - p), 2.0 * p / (1.0 + p)}) {  // odds halved, doubled
+    Input changed = in;
+    for (Risk& r : changed.known.risks) {
+      if (r.id == risk.id) r.chances = {{Distance::miles(0.0), chance}};
+    }
+    ends.push_back(sum_of(changed));
+  }
+  return ends;
+}
+
+Ends with_engines(const Input& in) {
+  Ends ends;
+  for (const Engine& e : in.known.engines) {
+    Input changed = in;
+    changed.engine = e.id;
+    ends.push_back(sum_of(changed));
+  }
+  return ends;
+}
+
+// The swing says these ends; one that says nothing must have none.
+void holds(const Result& r, Swing::Of of, const std::string& id, const Ends& ends) {
+  const auto [low, high] = std::minmax_element(ends.begin(), ends.end());
+  const auto it =
+      std::find_if(r.swings.begin(), r.swings.end(), [&](const Swing& s) { return s.of == of && s.id == id; });
+  if (it == r.swings.end()) {
+    RC_ASSERT(*high - *low <= 2 * rounding);
+    return;
+  }
+  RC_ASSERT(std::abs(it->low.in_amount() - *low) <= rounding);
+  RC_ASSERT(std::abs(it->high.in_amount() - *high) <= rounding);
+}
+
+RC_GTEST_PROP(LookOverProperties, EachSwingIsWhatSolvingAnewGives, ()) {
+  const Input in = any_input();
+  const Result r = solved(in);
+  for (const Question& q : in.known.questions) holds(r, Swing::Of::Answer, q.id, with_answers(in, q.id));
+  for (const Risk& risk : in.known.risks) {
+    holds(r, Swing::Of::Cost, risk.id, with_costs(in, risk));
+    holds(r, Swing::Of::Chance, risk.id, with_chances(in, risk));
+  }
+  holds(r, Swing::Of::Engine, "", with_engines(in));
+}
+
+RC_GTEST_PROP(LookOverProperties, SwingsHoldTheSumAndStandWidestFirst, ()) {
+  const Result r = solved(any_input());
+  double last = std::numeric_limits<double>::infinity();
+  for (const Swing& s : r.swings) {
+    RC_ASSERT(s.low <= r.knock_off.middle && r.knock_off.middle <= s.high);
+    RC_ASSERT((s.high - s.low).in_amount() <= last);
+    last = (s.high - s.low).in_amount();
   }
 }
 

@@ -8,7 +8,7 @@ import sys
 from camside_runner import SOURCE, camside, main, unittest
 
 EXAMPLES = sorted((SOURCE / "examples").glob("*.json"))
-KINDS = {"runout", "backlash", "gear_pair", "gear_pick", "pushrod", "inspection_due", "wear", "life"}
+KINDS = {"runout", "backlash", "gear_pair", "gear_pick", "pushrod", "inspection_due", "wear", "life", "look_over"}
 
 
 def expected(example, ending):
@@ -48,6 +48,27 @@ class Examples(unittest.TestCase):
         for example in EXAMPLES:
             with self.subTest(example.name):
                 self.assertIn("Invented data", json.loads(example.read_text())["note"])
+
+    def test_a_look_over_carries_the_book_of_this_version(self):
+        """Else the example would count with figures that the program no longer holds."""
+        book = json.loads((SOURCE / "assets" / "knowledge" / "air_cooled_v_twin.json").read_text())
+        for example in EXAMPLES:
+            for record in json.loads(example.read_text())["records"]:
+                if record["kind"] == "look_over":
+                    for part in ("engines", "questions", "risks"):
+                        self.assertEqual(record["entered"]["known"][part], book[part])
+
+    def test_placeholder_money_gives_no_offer_until_taken(self):
+        """The first bike's costs are nobody's figures; the second's were confirmed."""
+        file = json.loads((SOURCE / "examples" / "look_over.json").read_text())
+        unconfirmed, confirmed = json.loads(camside("solve", SOURCE / "examples" / "look_over.json", "--json").out)["records"]
+        self.assertNotIn("offer", json.dumps([f["key"] for f in unconfirmed["figures"]]))
+        self.assertIn("offer", [f["key"] for f in confirmed["figures"]])
+        file["records"][0]["entered"]["money_confirmed"] = True
+        file["records"][1]["entered"]["money_confirmed"] = False
+        now, then = json.loads(camside("solve", "-", "--json", stdin=json.dumps(file).encode()).out)["records"]
+        self.assertIn("offer", [f["key"] for f in now["figures"]])
+        self.assertNotIn("offer", json.dumps([f["key"] for f in then["figures"]]))
 
     def test_text_for_people(self):
         for example in EXAMPLES:
