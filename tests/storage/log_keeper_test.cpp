@@ -26,7 +26,7 @@ class FakeLogStore final : public LogStore {
   OpenDone opening;
   Heard heard;
 
-  void listen(Heard to) override { heard = std::move(to); }
+  void listen(const Heard& to) override { heard = to; }
   void open(OpenDone done) override { opening = std::move(done); }
   void append(std::vector<Entry> entries, Done done) override {
     appends.push_back({std::move(entries), std::move(done)});
