@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <iterator>
 #include <utility>
 
 #include "calc/inspection_due_log.hpp"
@@ -132,11 +133,14 @@ bool newer_than_log(const Log& log, const Service& s) {
   return s.date && (log.points.empty() || day_number(*s.date) >= log.points.back().day);
 }
 
+// The totals never fall (a clock that went back counts on from where it was), so the readings before and after decide.
 bool fits_log(const Log& log, long day, Distance total) {
-  return std::all_of(log.points.begin(), log.points.end(), [&](const LogPoint& p) {
-    if (p.day < day) return p.total <= total + slack;
-    return p.day == day || p.total >= total - slack;
-  });
+  const auto& points = log.points;
+  const auto from =
+      std::lower_bound(points.begin(), points.end(), day, [](const LogPoint& p, long d) { return p.day < d; });
+  const auto after = std::upper_bound(from, points.end(), day, [](long d, const LogPoint& p) { return d < p.day; });
+  return (from == points.begin() || std::prev(from)->total <= total + slack) &&
+         (after == points.end() || after->total >= total - slack);
 }
 
 // The service with its distance, or nothing when it contradicts the log.

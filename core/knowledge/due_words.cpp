@@ -82,7 +82,7 @@ Date day_of(const History& h, const Board& board, const Row& row) {
 }
 
 bool reminded(const Row& row) {
-  return row.state != State::Good || row.put_off || row.result.next || !row.result.proof;
+  return row.state != State::Good || row.put_off || row.result.next;
 }
 
 std::string lowered(std::string text) {

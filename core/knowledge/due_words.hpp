@@ -22,8 +22,8 @@ RowWords words_of(const History& history, const Row& row, System system);
 
 std::string print_board(const History& history, const Board& board, System system);
 
-// One event for each row that is not good, or has a day. A row that is due already, or of which no day can be told,
-// stands on the day of the list; one that was put off, on the day it was put off to.
+// One event for each row that is not good, was put off, or has a day. A row that is overdue, or of which no day can be
+// told, stands on the day of the list; one that was put off, on the day it was put off to.
 std::vector<records::CalendarEvent> reminders(const History& history, const Board& board, System system);
 
 }  // namespace camside::due_board

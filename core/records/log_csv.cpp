@@ -127,7 +127,7 @@ std::string what_of(const Entry& entry) {
     return measured->name().empty() ? measured->kind() : measured->kind() + ": " + measured->name();
   const auto items = entry.record.entered().find("items");
   if (items != entry.record.entered().end() && items->is_array()) return joined(*items);
-  return first_of(entry, {"part", "text", "nickname", "reading", "new_reading"});
+  return first_of(entry, {"part", "item", "text", "nickname", "reading", "new_reading"});
 }
 
 std::string csv_of(const Log& log, const Bike& bike, const LogTable& options) {

@@ -9,6 +9,7 @@
 #include "calc/answers.hpp"
 #include "calc/inspection_due_inputs.hpp"
 #include "oracle/inspection_due_rows.hpp"
+#include "units/format.hpp"
 
 namespace camside::inspection_due {
 namespace {
@@ -367,6 +368,25 @@ TEST(DueEntries, NothingThatIsNotANumberGetsThrough) {
 TEST(DueEntries, EveryFigureIsFinite) {
   const Result r = solved(steady());
   for (const Figure& f : r.outcome.figures) EXPECT_TRUE(std::isfinite(f.base)) << f.key;
+}
+
+// Between the readings of the days before and after; on a day with a reading there may have been riding either way.
+TEST(DueEntries, AServiceIsHeldAgainstTheReadingsBeforeAndAfterIt) {
+  struct Case {
+    Date date;
+    double miles;
+    bool fits;
+  };
+  for (const Case& c :
+       {Case{day(2020, 1, 1), 900, true}, Case{day(2020, 1, 1), 1'100, false}, Case{day(2021, 6, 1), 2'500, true},
+        Case{day(2021, 6, 1), 1'900, false}, Case{day(2021, 6, 1), 3'100, false}, Case{day(2021, 1, 1), 1'000, true},
+        Case{day(2021, 1, 1), 3'000, true}, Case{day(2021, 1, 1), 999, false}, Case{day(2023, 1, 1), 3'900, false},
+        Case{day(2023, 1, 1), 4'100, true}}) {
+    Input in = one_item(shoes({proven(c.date, c.miles)}), day(2024, 1, 1), 5'000.0);
+    in.log = {reading(day(2020, 6, 1), 1'000), reading(day(2021, 1, 1), 2'000), reading(day(2021, 12, 1), 3'000),
+              reading(day(2022, 6, 1), 4'000)};
+    EXPECT_EQ(has(solved(in).outcome.findings, 1518), !c.fits) << format_date(c.date) << " at " << c.miles;
+  }
 }
 
 }  // namespace

@@ -301,7 +301,7 @@ TEST(DueReminders, OnTheDayOfTheDateAndTodayForWhatIsOverdue) {
   bike.add(day(2024, 5, 2), "rule", {{"item", "Engine oil and filter"}, {"months", 12}});
   const History h = bike.history(today);
   const auto events = reminders(h, board_of(h), System::Inch);
-  ASSERT_EQ(events.size(), 3U);
+  ASSERT_EQ(events.size(), 2U) << "what is good and has no day is no reminder";
   EXPECT_EQ(events[0].summary, "Brindle: Tensioner shoes");
   EXPECT_EQ(events[0].day, today);
   EXPECT_NE(events[0].description.find("Overdue by 11,300 mi"), std::string::npos);
@@ -323,13 +323,14 @@ TEST(DueReminders, PutOffComesOnItsDayWithItsReason) {
 
 TEST(DueReminders, TheSameThingHasTheSameNameWheneverItIsMade) {
   Bike bike;
-  bike.odometer(day(2024, 5, 14), 41'300);
+  bike.odometer(day(2024, 5, 14), 51'300);
   const History now = bike.history(today);
-  bike.odometer(day(2024, 5, 20), 41'500);
+  bike.odometer(day(2024, 5, 20), 51'500);
   const History later = bike.history(day(2024, 6, 8));
   const auto a = reminders(now, board_of(now), System::Inch);
   const auto b = reminders(later, board_of(later), System::Inch);
-  ASSERT_EQ(a.size(), b.size());
+  ASSERT_EQ(a.size(), 2U);
+  ASSERT_EQ(b.size(), 2U);
   EXPECT_EQ(a[0].uid, b[0].uid);
   EXPECT_NE(a[0].uid, a[1].uid);
 }
