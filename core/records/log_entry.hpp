@@ -12,9 +12,9 @@
 //   entered   what was typed, digits and unit, by the fields of its kind
 //   record    of a measurement: the whole record of measurement.hpp as it was entered
 //
-// Kinds: facts, odometer, clock, service, finding, rule, snooze, measurement, note, deletion. The fields of each come from
-// entry_kinds(), so form.hpp makes the form on screen: form_of(entry.record, entry_kinds()). A kind this Camside does
-// not know and fields it does not know stay in the entry untouched.
+// Kinds: facts, odometer, clock, service, finding, rule, snooze, measurement, note, deletion. The fields of each come
+// from entry_kinds(), so form.hpp makes the form on screen: form_of(entry.record, entry_kinds()). A kind this Camside
+// does not know and fields it does not know stay in the entry untouched.
 //
 // Findings raised: 300 no id (note), 301 unknown kind (note), 302 not an object (note), 303 no time or not a time, 309
 // a measurement without its record; those of field_reader and check_fields for what was entered.
