@@ -100,20 +100,26 @@ std::string DueList::first(const std::string& bike) const {
 bool DueList::draw_row(Ui& ui, const Kept& kept, std::size_t row) {
   const Row& of = kept.board.rows[row];
   const std::string& item = kept.history.due.items[of.item].name;
-  const std::string& state = kept.words[row].state;
-  const float height = std::max(ui.target(), ui.px(18) + ui.px(16) + 26);
+  const std::string& state = of.put_off ? kept.words[row].put_off : kept.words[row].state;
+  const float radius = 0.6f * ui.px(18);
+  const float left = 2 * radius + 26;
+  const float room = ui.width() - left - 12;
+  const auto height_of = [&](ImFont* font, float size, const std::string& text) {
+    return size_of(font, size, broken(font, size, text, room)).y;
+  };
+  const float above = height_of(ui.fonts().bold, ui.px(18), item);
+  const float below = height_of(ui.fonts().words, ui.px(16), state);
+  const float height = std::max(ui.target(), above + below + 22);
   return ui.area("due " + item, Role::Row, item, {ui.width(), height}, [&](const Area& at, bool pressed) {
     ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, pressed ? ui.theme().pressed : ui.theme().card, 10);
-    const Pen pen = ui.pen(ui.theme().card);
     const ImU32 colour = colour_of(ui.theme(), of.state);
-    const float radius = 0.6f * pen.body;
-    draw_verdict_mark(pen, {at.min.x + 12 + radius, at.centre().y}, radius, shape_of(of.state), colour);
-    const float left = at.min.x + 2 * radius + 26;
-    const float middle = at.min.y + 0.54f * at.height();
-    ui.fit({{left, at.min.y + 6}, {at.max.x - 12, middle}}, item, ui.theme().text, ui.px(18), ui.fonts().bold,
-           {0, 0.5f});
-    ui.fit({{left, middle}, {at.max.x - 12, at.max.y - 6}}, of.put_off ? kept.words[row].put_off : state, colour,
-           ui.px(16), ui.fonts().words, {0, 0.5f});
+    draw_verdict_mark(ui.pen(ui.theme().card), {at.min.x + 12 + radius, at.centre().y}, radius, shape_of(of.state),
+                      colour);
+    const ImVec2 from{at.min.x + left, at.min.y + 9};
+    const float right = from.x + room + 1;
+    ui.fit({from, {right, from.y + above}}, item, ui.theme().text, ui.px(18), ui.fonts().bold, {0, 0});
+    ui.fit({{from.x, from.y + above + 4}, {right, from.y + above + 4 + below}}, state, colour, ui.px(16),
+           ui.fonts().words, {0, 0});
   });
 }
 
