@@ -19,7 +19,7 @@ export async function giveFile(name, bytes, share) {
     }
   }
   const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([bytes], { type: "application/json" }));
+  link.href = URL.createObjectURL(new Blob([bytes], { type: name.endsWith(".ics") ? "text/calendar" : "application/json" }));
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 60000);

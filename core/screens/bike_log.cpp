@@ -93,7 +93,13 @@ bool BikeLog::take_in(std::vector<Entry> entries) {
 }
 
 void BikeLog::give_copy(bool share) {
+  gave_copy_ = true;
   platform_.give_file("camside-log-" + platform_.local_time().substr(0, 10) + ".json", keeper_->export_bytes(), share);
+}
+
+void BikeLog::give_reminders(const std::string& calendar) {
+  gave_copy_ = false;
+  platform_.give_file("camside-due-" + platform_.local_time().substr(0, 10) + ".ics", calendar, false);
 }
 
 void BikeLog::undo_last() {
@@ -130,7 +136,8 @@ void draw_failure(Ui& ui, BikeLog& log) {
   }
   if (ui.button("retry log", words::try_again())) log.keeper().retry();
   const FileWays ways = log.ways();
-  if (ways.save && ui.button("copy now", ways.share ? words::send_copy() : words::save_copy())) log.give_copy(ways.share);
+  if (ways.save && ui.button("copy now", ways.share ? words::send_copy() : words::save_copy()))
+    log.give_copy(ways.share);
   ui.end_card();
 }
 

@@ -44,12 +44,15 @@ class BikeLog {
   std::vector<const BikeRow*> standing() const;  // the bikes that weren't removed
   int version() const { return version_; }       // another one: look again
 
+  std::string now() const { return platform_.local_time(); }
   records::Stamp next_stamp();
   // Changes are remembered, the last one to be undone; `what` says in a few words what it was.
   bool add(std::vector<records::Entry> entries, std::string what);
   // A merged log, which has no undo of one tap: each of its entries has.
   bool take_in(std::vector<records::Entry> entries);
   void give_copy(bool share);  // the whole log as a file, what isn't saved yet too
+  void give_reminders(const std::string& calendar);
+  bool gave_copy() const { return gave_copy_; }  // the last file given was one
   FileWays ways() const { return platform_.file_ways(); }
   const std::string& last_change() const { return last_what_; }
   void undo_last();
@@ -72,6 +75,7 @@ class BikeLog {
   std::int64_t last_made_ = 0;
   std::vector<records::Entry> last_;
   std::string last_what_;
+  bool gave_copy_ = false;
 };
 
 const char* word_of_state(BikeLog& log);  // "Saved", "Saving …", "Not saved"

@@ -215,10 +215,21 @@ void BikePage::draw_timeline(Ui& ui, BikeLog& log, Asked& asked) {
   ImGui::Dummy({1, 24});
 }
 
-BikePage::Asked BikePage::draw(Ui& ui, BikeLog& log, System system) {
+void BikePage::draw_due(Ui& ui, BikeLog& log, DueList& due, const std::string& said, System system, Asked& asked) {
+  DueList::Asked now = due.draw(ui, log, *bike_, system);
+  if (!said.empty()) ui.text(said);
+  if (now.kind.empty()) return;
+  asked.what = Asked::What::Add;
+  asked.kind = std::move(now.kind);
+  asked.entered = std::move(now.entered);
+}
+
+BikePage::Asked BikePage::draw(Ui& ui, BikeLog& log, DueList& due, const std::string& said, System system) {
   refresh(log, system);
   Asked asked;
   draw_facts(ui, log, asked);
+  ui.gap(12);
+  draw_due(ui, log, due, said, system, asked);
   ui.gap(12);
   draw_filter(ui);
   ui.gap(8);

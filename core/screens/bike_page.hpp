@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "screens/bike_log.hpp"
+#include "screens/due_list.hpp"
 #include "screens/entered_lines.hpp"
 
 namespace camside::screens {
@@ -23,6 +24,7 @@ class BikePage {
     What what = What::Nothing;
     std::size_t entry = 0;  // Open
     std::string kind;       // Add
+    records::Json entered;  // Add: what stands in it already
   };
 
   void open(std::string bike);
@@ -30,7 +32,8 @@ class BikePage {
   bool is_open() const { return bike_.has_value(); }
   const std::string& bike() const { return *bike_; }
 
-  Asked draw(Ui& ui, BikeLog& log, System system);
+  // `said`: of a file that left, shown where files leave.
+  Asked draw(Ui& ui, BikeLog& log, DueList& due, const std::string& said, System system);
 
  private:
   struct RowText {
@@ -44,6 +47,7 @@ class BikePage {
   bool passes(const BikeLog& log, const records::Line& line) const;
   const RowText& text_of(const BikeLog& log, const records::Bike& bike, std::size_t line);
   void draw_facts(Ui& ui, BikeLog& log, Asked& asked);
+  void draw_due(Ui& ui, BikeLog& log, DueList& due, const std::string& said, System system, Asked& asked);
   void draw_adding(Ui& ui, Asked& asked);
   void draw_filter(Ui& ui);
   void draw_timeline(Ui& ui, BikeLog& log, Asked& asked);

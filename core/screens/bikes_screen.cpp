@@ -66,8 +66,9 @@ void BikesScreen::add_demo() {
   if (log_.add(std::move(demo), words::demo_added())) open(bike);
 }
 
-void BikesScreen::write(const std::string& kind) {
+void BikesScreen::write(const std::string& kind, const records::Json& entered) {
   Entry draft = records::make_entry(kind, page_.bike(), log_.next_stamp());
+  if (entered.is_object()) draft.record.entered().update(entered);
   if (kind == "odometer")
     editor_.begin_at_once(std::move(draft), clock_unit());
   else
@@ -102,7 +103,7 @@ void BikesScreen::carry_out(const BikePage::Asked& asked) {
     case BikePage::Asked::What::Open:
       return entry_.open(page_.bike(), asked.entry);
     case BikePage::Asked::What::Add:
-      return write(asked.kind);
+      return write(asked.kind, asked.entered);
     case BikePage::Asked::What::Facts:
       return change_facts();
     case BikePage::Asked::What::Remove:
@@ -170,7 +171,8 @@ void BikesScreen::draw_list(Ui& ui, bool aside) {
   for (const BikeRow& row : log_.rows()) {
     if (row.removed) continue;
     any = true;
-    const std::string about = row.invented ? words::invented_beside(row.about) : row.about;
+    std::string about = row.invented ? words::invented_beside(row.about) : row.about;
+    if (const std::string due = due_.first(row.id); !due.empty() && !aside) about += " · " + due;
     if (ui.row("bike " + row.id, row.name, about)) chosen = row.id;
     ui.gap(4);
   }
@@ -205,7 +207,7 @@ void BikesScreen::draw_page(Ui& ui, System system) {
   ui.gap(8);
   if (editor_.active()) return;
   if (entry_.is_open()) return carry_out(entry_.draw(ui, log_, system));
-  if (page_.is_open()) return carry_out(page_.draw(ui, log_, system));
+  if (page_.is_open()) return carry_out(page_.draw(ui, log_, due_, transfer_.said(), system));
   draw_list(ui, false);
   ui.gap(12);
   draw_findings(ui);
@@ -214,7 +216,9 @@ void BikesScreen::draw_page(Ui& ui, System system) {
 
 void BikesScreen::draw_middle(Ui& ui, System system) {
   draw_log_state(ui, log_);
-  if (log_.ready()) draw_page(ui, system);
+  if (!log_.ready()) return;
+  due_.prepare(log_, system);
+  draw_page(ui, system);
 }
 
 // ---- the thumb's place

@@ -7,6 +7,7 @@
 
 #include "screens/bike_log.hpp"
 #include "screens/bike_page.hpp"
+#include "screens/due_list.hpp"
 #include "screens/entry_editor.hpp"
 #include "screens/entry_page.hpp"
 #include "screens/log_transfer.hpp"
@@ -27,6 +28,7 @@ class BikesScreen {
 
   bool keypad_open() const { return !transfer_.waiting() && editor_.keypad_open(); }
   bool holding() const { return editor_.holding(); }
+  bool wants_more() const { return due_.wants_more(); }
   bool deep() const { return transfer_.waiting() || editor_.active() || entry_.is_open() || page_.is_open(); }
   void back();
   std::string title() const;
@@ -39,7 +41,7 @@ class BikesScreen {
   void draw_unfinished(Ui& ui);
   void add_bike();
   void add_demo();
-  void write(const std::string& kind);
+  void write(const std::string& kind, const records::Json& entered = {});
   void change_facts();
   void remove_bike();
   void carry_out(const BikePage::Asked& asked);
@@ -56,6 +58,7 @@ class BikesScreen {
   BikePage page_;
   EntryPage entry_;
   EntryEditor editor_;
+  DueList due_;
   LogTransfer transfer_;
   std::vector<records::Entry> unfinished_;  // left by another way than "Save" or "Discard"
   bool removed_shown_ = false;

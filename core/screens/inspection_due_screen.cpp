@@ -4,6 +4,7 @@
 #include "calc/in_order.hpp"
 #include "calc/inspection_due.hpp"
 #include "screens/look_parts.hpp"
+#include "screens/parts/due_mark.hpp"
 #include "screens/parts/road_drawing.hpp"
 #include "screens/parts/shown.hpp"
 #include "screens/question_screen.hpp"
@@ -16,25 +17,6 @@ namespace {
 
 using inspection_due::ItemResult;
 using inspection_due::State;
-
-ImU32 colour_of(const Theme& theme, State state) {
-  switch (state) {
-    case State::Overdue:
-      return theme.outside;
-    case State::DueSoon:
-      return theme.not_proven;
-    case State::Good:
-      return theme.within;
-    case State::NotKnown:
-      break;
-  }
-  return theme.quiet;
-}
-
-// Cross in a square, open diamond, tick in a circle: the same shapes as the verdicts, beside the word.
-Verdict shape_of(State state) {
-  return state == State::Overdue ? Verdict::Outside : state == State::Good ? Verdict::Within : Verdict::NotProven;
-}
 
 std::string state_words(const ItemResult& item) {
   std::string text(inspection_due::word_of(item.state));

@@ -50,7 +50,8 @@ void LogTransfer::note_given(const FileGiven& given) {
   said_ = given.trouble;
   taken_ = 0;
   if (!given.given) return;
-  said_ = given.where.empty() ? words::copy_left() : words::copy_written(given.where);
+  said_ = given.where.empty() ? words::file_left() : words::file_written(given.where);
+  if (!log_.gave_copy()) return;
   *copied_ = platform_.local_time();
   keeper_.put(*copied_);
 }

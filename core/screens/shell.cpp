@@ -574,7 +574,7 @@ void Shell::draw_wide(Ui& ui, const Layout& l) {
 
 bool Shell::wants_more_frames() const {
   const bool queued = ImGui::GetCurrentContext()->InputEventsQueue.Size > 0;
-  bool holding = bikes_.holding();
+  bool holding = bikes_.holding() || (place_ == Place::Bikes && bikes_.wants_more());
   for (const auto& q : questions_) holding = holding || q->keypad().holding();
   return frames_wanted_ > 0 || queued || holding || bike_log_.changed() || gesture_.wants_more();
 }

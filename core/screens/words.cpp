@@ -275,6 +275,36 @@ const char* show_kinds() {
 const char* all_kinds() {
   return "All";
 }
+const char* due() {
+  return "Due";
+}
+std::string due_in_list(const std::string& state, const std::string& item) {
+  return state + ": " + item;
+}
+const char* engine_not_entered() {
+  return "Enter the engine's years among the facts, and their usual items stand here";
+}
+const char* nothing_looked_after() {
+  return "Nothing is looked after yet: add an own interval";
+}
+std::string none_on_this_bike(const std::string& item, const std::string& why) {
+  return item + ": none on this bike" + (why.empty() ? "" : "; " + why);
+}
+std::string show_all_due(std::size_t count) {
+  return "Show all " + std::to_string(count);
+}
+const char* log_it_done() {
+  return "It is done: log it";
+}
+const char* put_off() {
+  return "Put it off …";
+}
+const char* own_interval() {
+  return "Own interval …";
+}
+const char* reminders() {
+  return "Reminders for your calendar";
+}
 const char* no_entries() {
   return "No entries here";
 }
@@ -394,11 +424,11 @@ const char* drop_copy() {
 const char* copy_to_take_in() {
   return "A copy to take in";
 }
-const char* copy_left() {
-  return "The copy was handed over; look whether it arrived";
+const char* file_left() {
+  return "The file was handed over; look whether it arrived";
 }
-std::string copy_written(const std::string& path) {
-  return "The copy is " + path;
+std::string file_written(const std::string& path) {
+  return "The file is " + path;
 }
 std::string copy_age(std::optional<int> days) {
   if (!days) return "No copy was made here yet";

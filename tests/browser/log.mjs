@@ -250,7 +250,7 @@ export const tests = {
     await tap(page, "Back");
     await bring(page, "Send a copy …");
     await tap(page, "Send a copy …");
-    await comes(page, "The copy was handed over");
+    await comes(page, "The file was handed over");
     assert.match(await page.evaluate(() => shared), /"count": 6,[^]*Brindle/);
     await comes(page, "Last copy: today");
     assert.match(String(await copyOf(page)), /Brindle/);

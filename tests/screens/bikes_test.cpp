@@ -81,7 +81,7 @@ TEST_F(Bikes, ABikeIsAddedByItsFieldsAndStandsInTheList) {
   EXPECT_EQ(h.log_store.kept[0].entered_text("odometer_unit"), "mi");
   h.tap(words::back());
   ASSERT_NE(h.find("Brindle"), nullptr);
-  EXPECT_EQ(h.find("Brindle")->value, "2003");
+  EXPECT_EQ(h.find("Brindle")->value, "2003 · No proof: Tensioner shoes");
 }
 
 TEST_F(Bikes, ABikeWithoutANameIsNotTakenAndSaysWhy) {
@@ -219,6 +219,61 @@ TEST_F(Bikes, TheDemoBikeSaysThatItIsInventedAndGoesInOneTap) {
   EXPECT_NE(h.find_text(words::no_bikes_yet()), nullptr);
   EXPECT_EQ(h.log_store.kept.size(), 2 * demo);
   EXPECT_EQ(kept_of(h, "deletion"), demo);
+}
+
+std::vector<Entry> bike_with_old_oil() {
+  Entry facts = bike_called("Brindle", "b1");
+  facts.record.entered()["engine"] = "two cams, sprung chains";
+  Entry oil = entry_of("service", "s1", "b1", "2025-01-02T10:00:00.000+01:00",
+                       {{"items", {"Fork oil"}}, {"odometer", "41,000 mi"}, {"proof", "paper"}});
+  Entry rule = entry_of("rule", "r1", "b1", "2025-01-02T11:00:00.000+01:00", {{"item", "Fork oil"}, {"months", 12}});
+  return {facts, oil, rule};
+}
+
+TEST_F(Bikes, TheListSaysWhatIsDueFirst) {
+  Harness h(with(bike_with_old_oil()));
+  open(h);
+  ASSERT_NE(h.find("Brindle"), nullptr);
+  EXPECT_NE(h.find("Brindle")->value.find("Overdue: "), std::string::npos) << h.find("Brindle")->value;
+}
+
+TEST_F(Bikes, WhatIsDueOpensWithItsReasonAndIsLoggedWithItsNameFilledIn) {
+  Harness h(with(bike_with_old_oil()));
+  open_brindle(h);
+  h.tap("Fork oil");
+  EXPECT_NE(h.find_text("Overdue by"), nullptr);
+  EXPECT_NE(h.find_text("Why then: every 12 months"), nullptr);
+  h.tap(words::log_it_done());
+  EXPECT_NE(std::find_if(h.items().begin(), h.items().end(), [](const Item& i) { return i.value == "Fork oil"; }),
+            h.items().end());
+}
+
+TEST_F(Bikes, WhatWasPutOffStandsThereWithItsReason) {
+  std::vector<Entry> log = bike_with_old_oil();
+  log.push_back(entry_of("snooze", "z1", "b1", "2026-05-01T10:00:00.000+02:00",
+                         {{"item", "Fork oil"}, {"until", "2026-07-01"}, {"reason", "parts on their way"}}));
+  Harness h(with(log));
+  open_brindle(h);
+  for (const Item& item : h.items())
+    if (item.label.starts_with("Show all ")) {
+      h.tap(std::string(item.label));
+      break;
+    }
+  h.tap("Fork oil");
+  EXPECT_NE(h.find_text("Put off until 2026-07-01: parts on their way"), nullptr);
+  EXPECT_NE(h.find_text("Overdue by"), nullptr) << "putting off changes no state";
+}
+
+TEST_F(Bikes, RemindersLeaveAsACalendarFileAndAreNoCopyOfTheLog) {
+  Harness h(with(bike_with_old_oil()));
+  h.platform.ways.save = true;
+  open_brindle(h);
+  h.tap(words::reminders());
+  EXPECT_EQ(h.platform.gave_name, "camside-due-2026-05-03.ics");
+  EXPECT_NE(h.platform.gave.find("SUMMARY:Brindle: Fork oil"), std::string::npos);
+  EXPECT_NE(h.find_text(words::file_left()), nullptr);
+  h.tap("Back");
+  EXPECT_NE(h.find_text("No copy was made here yet"), nullptr);
 }
 
 TEST_F(Bikes, AMeasurementGoesToTheOnlyBikeInOneTapAndComesBackWithItsDrawing) {
