@@ -29,7 +29,7 @@ class LogStore {
 
   virtual ~LogStore() = default;
   virtual void listen(const Heard& /*heard*/) {}  // before open()
-  virtual void open(OpenDone done) = 0;    // first of all, once; again only after it failed
+  virtual void open(OpenDone done) = 0;           // first of all, once; again only after it failed
   virtual void append(std::vector<records::Entry> entries, Done done) = 0;
   virtual void poll() {}                                // delivers what has finished meanwhile; call once a frame
   virtual bool can_take_over() const { return false; }  // read-only just because another one writes
