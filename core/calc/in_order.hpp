@@ -1,5 +1,5 @@
-// Sorting that leaves equals as they came. All of the program shares one sort, of places instead of things: a sort of
-// its own for each type and order made the page some forty kilobytes larger.
+// Sorting that leaves equals as they came. All of the program shares one sort, of places instead of things, because a
+// sort of its own for each type and order is a few thousand bytes of the page every time.
 #pragma once
 
 #include <cstddef>

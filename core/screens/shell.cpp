@@ -221,8 +221,9 @@ void Shell::draw_bottom(Ui& ui, float height) {
 
 // A clock goes on while something else is on screen, or nothing.
 void Shell::watch_clocks() {
+  const double now_s = platform_.seconds();
   for (const auto& q : questions_) {
-    if (!q->ran_out(platform_.seconds())) continue;
+    if (!q->ran_out(now_s)) continue;
     platform_.ring();
     if (q.get() != current()) ran_out_ = words::tile_of(q->kind())->kind.data();
   }

@@ -11,7 +11,7 @@
 #define ImDrawIdx unsigned int
 
 // Of all that Dear ImGui reads with sscanf (settings files, its own input fields) Camside meets one thing: the version in
-// the first line of a shader. All of sscanf would be 1.5 kB of every download.
+// the first line of a shader. All of sscanf would be 4.5 kB more of code.
 #include <cstdarg>
 #include <cstdio>
 #include <cstdlib>
