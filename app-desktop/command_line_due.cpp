@@ -30,12 +30,6 @@ Said refused(const Findings& findings) {
   return {"", print_findings(findings), exit_bad_input};
 }
 
-// What is looked after by the years of the engines; the file is checked by the tests.
-knowledge::Knowledge known() {
-  auto read = knowledge::read_knowledge(knowledge::knowledge_file("air_cooled_v_twin"));
-  return read ? std::move(*read) : knowledge::Knowledge{};
-}
-
 Said save_calendar(const DueArguments& args, const std::vector<CalendarEvent>& events, Said said) {
   const std::string bytes = calendar_of(events, args.now);
   if (args.calendar == "-") return {bytes, said.err, exit_good};
@@ -52,12 +46,11 @@ Said due_of(const Log& log, const DueArguments& args, Date today) {
     if (!meant) return refused({meant.error()});
     only = *meant;
   }
-  const knowledge::Knowledge k = known();
   Said said{"", "", exit_good};
   std::vector<CalendarEvent> events;
   for (const Bike& bike : all.bikes) {
     if (only.empty() ? bike.removed || bike.id.empty() : bike.id != only) continue;
-    const due_board::History history = due_board::history_of(log, bike, k, today);
+    const due_board::History history = due_board::history_of(log, bike, knowledge::usual_knowledge(), today);
     const due_board::Board board = due_board::board_of(history);
     said.out += (said.out.empty() ? "" : "\n") + print_board(history, board, args.system);
     said.err += print_findings(board.findings);

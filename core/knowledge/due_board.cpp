@@ -6,6 +6,7 @@
 #include <tuple>
 #include <utility>
 
+#include "calc/in_order.hpp"
 #include "findings/due_remarks.hpp"
 #include "units/parse.hpp"
 
@@ -389,7 +390,7 @@ Board board_of(const History& h) {
     const State state = with_found(r.items[i].state, watched);
     board.rows.push_back({i, std::move(r.items[i]), state, watched.put_off.has_value()});
   }
-  std::stable_sort(board.rows.begin(), board.rows.end(), before);
+  put_in_order(board.rows.begin(), board.rows.end(), before);
   return board;
 }
 

@@ -101,6 +101,11 @@ std::string_view knowledge_file(std::string_view name) {
   return it == std::end(all) ? std::string_view{} : it->second;
 }
 
+const Knowledge& usual_knowledge() {
+  static const Knowledge usual = read_knowledge(knowledge_file("air_cooled_v_twin")).value_or(Knowledge{});
+  return usual;
+}
+
 std::vector<std::string_view> knowledge_names() {
   std::vector<std::string_view> names;
   for (const auto& [name, text] : all) {

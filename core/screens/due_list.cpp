@@ -19,15 +19,6 @@ using records::Bike;
 
 namespace {
 
-// What is looked after by the years of the engines. The file is checked by the tests.
-const knowledge::Knowledge& known() {
-  static const knowledge::Knowledge all = [] {
-    auto read = knowledge::read_knowledge(knowledge::knowledge_file("air_cooled_v_twin"));
-    return read ? std::move(*read) : knowledge::Knowledge{};
-  }();
-  return all;
-}
-
 std::size_t entries_of(const Bike& bike) {
   std::size_t count = 0;
   for (const records::Line& line : bike.lines) count += line.current.size() + line.replaced.size();
@@ -63,7 +54,8 @@ bool DueList::up_to_date(const BikeLog& log, const Bike& bike, System system) co
 const DueList::Kept& DueList::read(const BikeLog& log, const Bike& bike, System system) {
   if (up_to_date(log, bike, system)) return kept_.find(bike.id)->second;
   Kept kept{entries_of(bike), today(log), system, {}, {}, {}};
-  if (const auto day = parse_date(kept.day)) kept.history = due_board::history_of(log.log(), bike, known(), *day);
+  if (const auto day = parse_date(kept.day))
+    kept.history = due_board::history_of(log.log(), bike, knowledge::usual_knowledge(), *day);
   kept.board = due_board::board_of(kept.history);
   for (const Row& row : kept.board.rows) kept.words.push_back(due_board::words_of(kept.history, row, system));
   return kept_[bike.id] = std::move(kept);
