@@ -191,7 +191,7 @@ export const tests = {
   async "the same key is heard twice when a finger presses the same place twice"({ page }) {
     await addDemo(page);
     await logOdometer(page, "52400");
-    await item(page, "Odometer: 52400 mi");
+    await bring(page, "Odometer: 52400 mi");
   },
 
   async "a copy taken in by a fresh browser gives the same log, byte for byte"({ page, address }) {
