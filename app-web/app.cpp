@@ -123,6 +123,11 @@ void App::kept(screens::Kept kept) {
   changed();
 }
 
+void App::all_here() {
+  platform_.all_came = true;
+  changed();
+}
+
 void App::file_came(screens::FileCome file) {
   platform_.came.push_back(std::move(file));
   changed();

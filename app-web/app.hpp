@@ -34,6 +34,7 @@ class App {
   void log_told(const BrowserLog::News& news);
   void log_saved(Answer answer);
   void lasting(bool promised);
+  void all_here();
   void kept(screens::Kept kept);
   void can_share(bool can) { platform_.can_share = can; }
   void file_came(screens::FileCome file);

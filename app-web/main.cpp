@@ -100,6 +100,11 @@ EMSCRIPTEN_KEEPALIVE void camside_file_given(int given) {
   app->file_given(given != 0);
 }
 
+// The rest of the program is here too; nothing of the log or of a kept job comes before.
+EMSCRIPTEN_KEEPALIVE void camside_all_here() {
+  app->all_here();
+}
+
 // The version that runs, whether it is kept on this device, whether a newer one waits to be taken.
 EMSCRIPTEN_KEEPALIVE void camside_kept(int kept, int update_ready, char* version, int length) {
   app->kept({kept != 0, update_ready != 0, taken(version, length)});

@@ -22,6 +22,7 @@ class PagePlatform : public screens::Platform {
   void ring() override;
   std::string local_time() const override;
   screens::Kept kept() const override { return kept_here; }
+  bool all_here() const override { return all_came; }
   void take_update() override;
   std::optional<bool> storage_promised() const override { return promised; }
 
@@ -38,6 +39,7 @@ class PagePlatform : public screens::Platform {
   bool still = false;
   screens::Insets edges;
   screens::Kept kept_here;
+  bool all_came = false;
   std::optional<bool> promised;
   bool can_share = false;
   std::optional<screens::FileGiven> given;

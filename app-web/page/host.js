@@ -5,6 +5,7 @@ import { closeTextField, openTextField } from "./text_field.js";
 import { canShare, giveFile, pickFile, watchDrops } from "./files.js";
 import { keepOffline, takeUpdate } from "./offline.js";
 import * as log from "./log_store.js";
+import { startFirst, startRest } from "./parts.js";
 import * as store from "./store.js";
 
 const canvas = document.getElementById("canvas");
@@ -13,6 +14,10 @@ const state = document.getElementById("state");
 
 let program = null;  // the compiled Camside, once it runs
 let frames = 0;
+let whole = false;  // both parts of it are here
+let comeAll;
+const PATIENCE_ms = 1500;  // should the browser have thrown the rest away
+const allHere = new Promise((resolve) => { comeAll = resolve; });
 
 function say(text, trouble = false) {
   state.textContent = text;
@@ -53,10 +58,23 @@ function ring() {
   tone.stop(sound.currentTime + 1);
 }
 
+let sayUsable;
+const usable = new Promise((resolve) => { sayUsable = resolve; });
+
 function showCanvas() {
   words.hidden = true;
   canvas.focus({ preventScroll: true });
-  requestAnimationFrame(() => performance.mark("usable"));
+  requestAnimationFrame(() => {
+    performance.mark("usable");
+    sayUsable();
+  });
+}
+
+async function allOfIt() {
+  await startRest();
+  whole = true;
+  comeAll();
+  program._camside_all_here();
 }
 
 // The size of the canvas has one owner, Camside's window: it hears the size in CSS pixels and in device pixels.
@@ -183,7 +201,8 @@ function saveEnded() {
   if (saving === 0) for (const go of whenSaved.splice(0)) go();
 }
 
-function fileCame(name, bytes, trouble) {
+async function fileCame(name, bytes, trouble) {
+  await allHere;
   program._camside_file(...textBlock(name), ...bytesTo(bytes), ...textBlock(trouble));
 }
 
@@ -208,7 +227,10 @@ const host = {
   },
   load(ticket, name) {
     store.load(name).then(
-      ({ newest, previous }) => program._camside_loaded(ticket, store.DONE, ...bytesTo(newest), ...bytesTo(previous)),
+      async ({ newest, previous }) => {
+        if (newest) await allHere;  // what was kept may need any part of it
+        program._camside_loaded(ticket, store.DONE, ...bytesTo(newest), ...bytesTo(previous));
+      },
       (error) => { console.warn("load", error); program._camside_loaded(ticket, store.meaning(error), 0, 0, 0, 0); });
   },
   save(ticket, name, address, length) {
@@ -217,7 +239,8 @@ const host = {
       () => { program._camside_saved(ticket, store.DONE); store.keepForGood(lasting); },
       (error) => { console.warn("save", error); program._camside_saved(ticket, store.meaning(error)); });
   },
-  logOpen() {
+  async logOpen() {
+    await allHere;
     log.open((answer, mayWrite, last, bytes) => program._camside_log(answer, mayWrite ? 1 : 0, last, ...bytesTo(bytes)));
   },
   logAppend(before, number, address, length) {
@@ -236,10 +259,11 @@ const host = {
   setAside(name, previousIsGood) { store.setAside(name, previousIsGood).catch((error) => console.warn("set aside", error)); },
 };
 
-// For tests and for the curious: what is on screen, how often it was drawn, what is being saved. Reading changes nothing.
+// For tests and for the curious: what is on screen, how often it was drawn, is all of it here, what is being saved. Reading changes nothing.
 function openWindowForTests() {
   globalThis.camside = Object.freeze({
     frames: () => frames,
+    whole: () => whole,
     saving: () => saving,
     items: () => JSON.parse(program.UTF8ToString(program._camside_items())),
   });
@@ -252,7 +276,10 @@ async function start() {
     return;
   }
   canvas.hidden = false;
-  program = await createCamside({ canvas, host });
+  program = await new Promise((resolve, reject) =>
+    createCamside({ canvas, host, instantiateWasm: (imports, started) => startFirst(imports, started, reject) }).then(resolve, reject));
+  const kept = navigator.serviceWorker?.controller;  // then the rest is on this device too, and there is nothing to wait for
+  if (kept) await Promise.race([allOfIt(), new Promise((given) => setTimeout(given, PATIENCE_ms))]);
   openWindowForTests();
   watchSettings();
   watchInput();
@@ -260,6 +287,7 @@ async function start() {
   watchDrops(fileCame);
   program._camside_can_share(canShare() ? 1 : 0);
   requestFrame();
+  if (!kept) await usable.then(allOfIt);
   navigator.storage?.persisted?.().then(lasting);
   await keepOffline(({ version, kept, update }) =>
     program._camside_kept(kept ? 1 : 0, update ? 1 : 0, ...textBlock(version)), allSaved);

@@ -70,11 +70,9 @@ std::vector<RecordKind> all_kinds() {
           kind_of("life", "Life", "How long do such parts live in this shop, and will this one last the next miles?",
                   &life::solve),
           "parts"),
-#ifndef CAMSIDE_WITHOUT_LOOK_OVER
       kind_of("look_over", "Look-over",
               "What does this used bike hide on its cam side, what would that cost, and what is it worth today?",
               &look_over::solve),
-#endif
   };
 }
 

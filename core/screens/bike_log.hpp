@@ -60,7 +60,8 @@ class BikeLog {
   std::string logged_to(const records::Record& measured) const;
 
  private:
-  void look_again();
+  // noinline: a door of app-web/later.py
+  [[gnu::noinline]] void look_again();
 
   storage::LogKeeper* keeper_;
   Platform& platform_;

@@ -197,6 +197,7 @@ void BikesScreen::draw_unfinished(Ui& ui) {
 }
 
 void BikesScreen::draw_page(Ui& ui, System system) {
+  due_.prepare(log_, system);
   if (transfer_.waiting()) return transfer_.draw_file(ui);
   if (editor_.active()) {
     editor_.draw(ui, platform_, system);
@@ -216,9 +217,8 @@ void BikesScreen::draw_page(Ui& ui, System system) {
 
 void BikesScreen::draw_middle(Ui& ui, System system) {
   draw_log_state(ui, log_);
-  if (!log_.ready()) return;
-  due_.prepare(log_, system);
-  draw_page(ui, system);
+  if (log_.ready()) return draw_page(ui, system);
+  if (!platform_.all_here()) ui.quiet(words::rest_is_coming());
 }
 
 // ---- the thumb's place

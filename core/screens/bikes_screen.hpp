@@ -14,6 +14,7 @@
 
 namespace camside::screens {
 
+// What is noinline here is a door of app-web/later.py.
 class BikesScreen {
  public:
   BikesScreen(BikeLog& log, Platform& platform, storage::Store& store)
@@ -22,9 +23,9 @@ class BikesScreen {
   bool file_came() { return transfer_.look(); }  // once a frame; true: it is to be shown
 
   void draw_middle(Ui& ui, System system);
-  void draw_list(Ui& ui, bool aside);
+  [[gnu::noinline]] void draw_list(Ui& ui, bool aside);
   float bottom_height(const Ui& ui) const;  // 0: nothing stands there
-  void draw_bottom(Ui& ui, System system, float height);
+  [[gnu::noinline]] void draw_bottom(Ui& ui, System system, float height);
 
   bool keypad_open() const { return !transfer_.waiting() && editor_.keypad_open(); }
   bool holding() const { return editor_.holding(); }
@@ -51,7 +52,7 @@ class BikesScreen {
   void draw_empty(Ui& ui);
   void draw_removed(Ui& ui);
   void draw_findings(Ui& ui);
-  void draw_page(Ui& ui, System system);
+  [[gnu::noinline]] void draw_page(Ui& ui, System system);
 
   BikeLog& log_;
   Platform& platform_;

@@ -1,4 +1,3 @@
-#ifndef CAMSIDE_WITHOUT_DUE_LIST
 #include "screens/due_list.hpp"
 
 #include <algorithm>
@@ -187,4 +186,3 @@ DueList::Asked DueList::draw(Ui& ui, BikeLog& log, const std::string& id, System
 }
 
 }  // namespace camside::screens
-#endif

@@ -24,22 +24,8 @@ class DueList {
     records::Json entered;
   };
 
-#ifdef CAMSIDE_WITHOUT_DUE_LIST
-  void prepare(const BikeLog& /*log*/, System /*system*/) {}
-  bool wants_more() const {
-    return false;
-  }
-  std::string first(const std::string& /*bike*/) const {
-    return {};
-  }
-  Asked draw(Ui& /*ui*/, BikeLog& /*log*/, const std::string& /*bike*/, System /*system*/) {
-    return {};
-  }
-#else
   void prepare(const BikeLog& log, System system);  // once a frame while bikes are shown
-  bool wants_more() const {
-    return more_;
-  }
+  bool wants_more() const { return more_; }
   std::string first(const std::string& bike) const;  // "Overdue: Tensioner shoes"; empty: nothing due, or not read yet
   Asked draw(Ui& ui, BikeLog& log, const std::string& bike, System system);
 
@@ -67,7 +53,6 @@ class DueList {
   int seen_ = -1;  // version of the log at which nothing was left to read
   std::string seen_day_;
   System seen_system_ = System::Inch;
-#endif
 };
 
 }  // namespace camside::screens

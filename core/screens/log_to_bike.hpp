@@ -9,8 +9,8 @@ namespace camside::screens {
 
 class LogToBike {
  public:
-  // True: there is no bike yet, go and add one.
-  bool draw(Ui& ui, BikeLog& log, const records::Record& measured);
+  // True: there is no bike yet, go and add one. (noinline: a door of app-web/later.py)
+  [[gnu::noinline]] bool draw(Ui& ui, BikeLog& log, const records::Record& measured);
 
  private:
   void log_it(BikeLog& log, const BikeRow& bike, const records::Record& measured);

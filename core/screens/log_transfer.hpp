@@ -39,7 +39,8 @@ class LogTransfer {
     int version = -1;                     // of our log, when that was looked at
   };
 
-  void take(FileCome come);
+  // noinline: a door of app-web/later.py
+  [[gnu::noinline]] void take(FileCome come);
   void note_given(const FileGiven& given);
   void look_again();
   std::optional<int> days_since_copy() const;

@@ -63,6 +63,8 @@ class Platform {
   virtual double seconds() const = 0;  // since some moment, never backwards; a machine that sleeps doesn't stop it
   virtual void ring() = 0;             // a clock ran out: sound or shake, where the machine lets us
   virtual Kept kept() const { return {}; }
+  // False while a part of the program is still on its way: screens that need it say so, tiles of later ones wait.
+  virtual bool all_here() const { return true; }
   virtual void take_update() {}  // called only while nothing is being saved
   // Whether a browser has promised never to make room at the cost of what is kept here. None: it isn't the browser's.
   virtual std::optional<bool> storage_promised() const { return std::nullopt; }

@@ -358,7 +358,8 @@ void Shell::draw_bench(Ui& ui, bool as_list) {
   const float high = as_list ? ui.target() + 12 : columns == 1 ? ui.px(104) : ui.px(128);
   int i = 0;
   for (const words::Tile& tile : words::tiles()) {
-    const bool ready = !tile.kind.empty() && records::find_kind(tile.kind);
+    const bool here = platform_.all_here() || !tile.later;
+    const bool ready = here && !tile.kind.empty() && records::find_kind(tile.kind);
     const bool on = as_list && tile.kind == open_ && !open_.empty();
     if (i++ % columns != 0) ImGui::SameLine(0, gap);
     if (ui.area(
@@ -379,6 +380,7 @@ void Shell::draw_bench(Ui& ui, bool as_list) {
       open(tile.kind);
     if (columns > 1 && i % columns == 0) ui.gap(gap);
   }
+  if (!platform_.all_here()) ui.quiet(words::rest_is_coming());
 }
 
 void Shell::draw_coming(Ui& ui, const char* title, const char* text) {
@@ -447,6 +449,7 @@ void Shell::draw_middle(Ui& ui, QuestionScreen::Beside beside) {
       if (bikes()) return draw_bikes(ui);
       return draw_coming(ui, words::bikes(), words::bikes_coming());
     case Place::LookOver:
+      if (!platform_.all_here()) return ui.quiet(words::rest_is_coming());
       return draw_coming(ui, words::look_over(), words::look_over_coming());
     case Place::Setup:
       return draw_setup(ui);

@@ -41,15 +41,19 @@ const std::vector<Tile>& tiles() {
   static const std::vector<Tile> all{
       {"runout", "Runout", "Is the crank true enough for gears?"},
       {"backlash", "Gear lash (backlash)", "How much play, and where is it tight?"},
-      {"gear_pick", "Gears to order", "Which sizes bring the lash into its window?"},
-      {"pushrod", "Pushrods", "How many turns and flats?"},
+      {"gear_pick", "Gears to order", "Which sizes bring the lash into its window?", true},
+      {"pushrod", "Pushrods", "How many turns and flats?", true},
       {"", "Torque", "Not here yet"},
-      {"inspection_due", "Due", "What is next, and when?"},
-      {"wear", "Wear", "How thick is the shoe, and when is it through?"},
+      {"inspection_due", "Due", "What is next, and when?", true},
+      {"wear", "Wear", "How thick is the shoe, and when is it through?", true},
       {"gear_pair", "Gear pair", "Desk: what lash do these two gears make?"},
-      {"life", "Life", "Desk: how long do such parts live?"},
+      {"life", "Life", "Desk: how long do such parts live?", true},
   };
   return all;
+}
+
+const char* rest_is_coming() {
+  return "The rest of Camside is still on its way";
 }
 
 const Tile* tile_of(std::string_view kind) {

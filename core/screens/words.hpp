@@ -31,8 +31,10 @@ struct Tile {
   std::string_view kind;  // of the record; empty: not there yet
   const char* name;
   const char* question;
+  bool later = false;  // in the part of the page's program that comes second (app-web/later.py)
 };
 const std::vector<Tile>& tiles();
+const char* rest_is_coming();
 const Tile* tile_of(std::string_view kind);
 
 // Screens of a question

@@ -38,7 +38,7 @@ export function startProfile(folder) {
 }
 
 // → page with page.troubles: console errors, page errors, CSP violations, requests elsewhere or failed
-export async function openPage(context, address) {
+export async function openPage(context, address, whole = true) {
   const page = await context.newPage();
   page.troubles = [];
   const note = (kind) => (event) => page.troubles.push(`${kind}: ${event.text?.() ?? event.message ?? event.url?.() ?? event}`);
@@ -51,6 +51,7 @@ export async function openPage(context, address) {
   });
   await page.goto(address);
   await usable(page);
+  if (whole) await page.waitForFunction(() => camside.whole());
   return page;
 }
 

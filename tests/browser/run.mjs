@@ -4,6 +4,7 @@ import { frames, openPage, PHONE, rest, settled, startBrowser, startServer } fro
 import { tests as kill } from "./kill.mjs";
 import { tests as log } from "./log.mjs";
 import { tests as offline } from "./offline.mjs";
+import { tests as parts } from "./parts.mjs";
 import { tests as touch } from "./touch.mjs";
 
 const tests = {
@@ -91,6 +92,7 @@ const tests = {
   ...log,
   ...kill,
   ...touch,
+  ...parts,
   ...offline,
 };
 
@@ -107,7 +109,7 @@ for (const [name, test] of Object.entries(tests).filter(([name]) => name.include
   const context = await browser.newContext(PHONE);
   try {
     const page = await openPage(context, server.address);
-    await test({ page, context, address: server.address });
+    await test({ page, context, browser, address: server.address });
     console.log(`ok\t${name}`);
   } catch (error) {
     failed += 1;

@@ -1,0 +1,40 @@
+// The program comes in two parts, divided by app-web/later.py. The first draws and measures; the rest is fetched behind it.
+// Both share a table through which the first calls the rest; until that is here, its places there hold calls that fail.
+const FIRST = "camside_web.wasm";
+const REST = "camside_rest.wasm";  // later.py puts its hash into the name
+const AGAIN_ms = 3000;
+
+let first = null;
+
+// Compiled while it comes, where the server says what it is.
+async function compile(name) {
+  const answer = await fetch(name);
+  if (!answer.ok) throw new Error(`${name}: ${answer.status}`);
+  return WebAssembly.compileStreaming(answer.clone()).catch(async () => WebAssembly.compile(await answer.arrayBuffer()));
+}
+
+// Emscripten's way of leaving the start of the program to the page.
+export function startFirst(imports, started, failed) {
+  const tooEarly = (_, slot) => () => { throw new Error(`function ${slot} is not here yet`); };
+  compile(FIRST)
+    .then((module) => WebAssembly.instantiate(module, { ...imports, rest: new Proxy({}, { get: tooEarly }) }))
+    .then((instance) => { first = instance; started(instance); })
+    .catch(failed);
+  return {};
+}
+
+// Where there was no signal it is tried again until there is.
+export async function startRest() {
+  const coming = async () => {
+    for (;;) {
+      try {
+        return await compile(REST);
+      } catch (error) {
+        console.info(`still to come: ${error.message}`);
+        await new Promise((again) => setTimeout(again, AGAIN_ms));
+      }
+    }
+  };
+  const module = await coming();
+  await WebAssembly.instantiate(module, { first: first.exports });
+}
