@@ -14,7 +14,7 @@ const state = document.getElementById("state");
 
 let program = null;  // the compiled Camside, once it runs
 let frames = 0;
-let whole = false;  // both parts of it are here
+let whole = false;  // both parts of it are here, and the log was opened
 let comeAll;
 const PATIENCE_ms = 1500;  // should the browser have thrown the rest away
 const allHere = new Promise((resolve) => { comeAll = resolve; });
@@ -72,7 +72,6 @@ function showCanvas() {
 
 async function allOfIt() {
   await startRest();
-  whole = true;
   comeAll();
   program._camside_all_here();
 }
@@ -241,7 +240,10 @@ const host = {
   },
   async logOpen() {
     await allHere;
-    log.open((answer, mayWrite, last, bytes) => program._camside_log(answer, mayWrite ? 1 : 0, last, ...bytesTo(bytes)));
+    log.open((answer, mayWrite, last, bytes) => {
+      program._camside_log(answer, mayWrite ? 1 : 0, last, ...bytesTo(bytes));
+      whole = true;
+    });
   },
   logAppend(before, number, address, length) {
     saving += 1;

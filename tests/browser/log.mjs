@@ -65,7 +65,7 @@ export const tests = {
     await logOdometer(page, "52345");
     const next = await again(page, context, address);
     await tap(next, "Brindle");
-    await item(next, "Odometer: 52345 mi");
+    await bring(next, "Odometer: 52345 mi");
     assert.deepEqual(next.troubles, []);
   },
 

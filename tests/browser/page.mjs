@@ -111,14 +111,13 @@ export async function bring(page, label) {
   for (let tries = 0; tries < 12; tries += 1) {
     const all = await items(page);
     const found = all.find((one) => one.label === label && one.press);
-    if (!found) throw new Error(`nothing to press is labelled "${label}"`);
     const places = all.filter((one) => one.role === "place");
     const row = places.every((one) => one.rect[1] === places[0].rect[1]);  // below the list; else a column beside it
     const covers = [...all.filter((one) => one.role === "key"), ...(row ? places : [])];
     const keypad = covers.some((one) => one.role === "key") ? 150 : 0;  // what stands above its keys
     const bottom = Math.min(height, ...covers.map((one) => one.rect[1] - keypad));
-    const middle = found.rect[1] + found.rect[3] / 2;
-    if (found.visible && middle > 60 && middle < bottom - 20) return;
+    const middle = found ? found.rect[1] + found.rect[3] / 2 : height;  // far rows of a long list aren't there yet
+    if (found?.visible && middle > 60 && middle < bottom - 20) return;
     const step = Math.max(-0.25 * height, Math.min(0.25 * height, 0.5 * bottom - middle));
     const at = (60 + bottom) / 2;
     await drag(page, [width / 2, at - step / 2], [width / 2, at + step / 2]);
