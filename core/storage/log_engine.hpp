@@ -9,19 +9,16 @@
 //
 // Invariants; the tests name them by number:
 //  1  An append is confirmed only after its bytes are synced and its file's name is. Whatever was confirmed is there
-//  after
-//     a kill or a power cut at any moment.
+//     after a kill or a power cut at any moment.
 //  2  What an append costs doesn't depend on the length of the log: it reads nothing and rewrites nothing.
 //  3  A cut-off end is recognised by its checksum, never taken for an entry, set aside and reported; the log stays
-//  usable. 4  Damage costs only the lines it hit: the others open, the damaged lines are reported by number and the
-//  damaged file
-//     is set aside whole. A record that never reached the disk is reported by its number.
+//     usable.
+//  4  Damage costs only the lines it hit: the others open, the damaged lines are reported by number and the damaged
+//     file is set aside whole. A record that never reached the disk is reported by its number.
 //  5  A snapshot is written beside the log, synced, and put in its place by renaming; the folder is synced. One
-//  generation
-//     before it is kept; what is missing in the log and stands in that one comes back by itself.
+//     generation before it is kept; what is missing in the log and stands in that one comes back by itself.
 //  6  One writer: a second program opens the log for reading only, is told so, and changes nothing in the folder. Where
-//  no
-//     lock is to be had, nothing is written.
+//     no lock is to be had, nothing is written.
 //  7  A failed append confirms nothing and harms nothing confirmed. Once the place is mended, the next append works.
 //  8  The log of a newer Camside is opened for reading only and never written.
 //  9  Opening a good log changes none of its bytes. No byte that can't be read is given up before it is set aside.
