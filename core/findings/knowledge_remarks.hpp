@@ -17,6 +17,7 @@ Finding chances_falling(std::string field);                                     
 Finding years_backwards(std::string field, int first, int last);                         // 1936
 Finding empty_item(std::string field);                                                   // 1937
 Finding range_backwards(std::string field);                                              // 1938
+Finding unknown_name(Finding kept);                                                      // 113, refused here
 Finding not_knowledge(std::string_view found);                                           // 1939
 
 }  // namespace camside::remarks::knowledge

@@ -78,7 +78,7 @@ Findings faults_of(const Knowledge& k) {
 
 // The reader keeps an unknown name with a note; here it stands in the way.
 Findings refusing(Findings found) {
-  for (Finding& f : found) f.severity = Severity::Refusal;
+  for (Finding& f : found) f = remark::unknown_name(std::move(f));
   return found;
 }
 

@@ -127,6 +127,7 @@ TEST_P(KnowledgeFault, IsRefusedWithItsPath) {
   EXPECT_EQ(first.number, p.number) << first.text;
   EXPECT_EQ(first.field, p.field) << first.text;
   EXPECT_EQ(first.severity, Severity::Refusal);
+  EXPECT_FALSE(first.remedy.empty());
 }
 
 INSTANTIATE_TEST_SUITE_P(
@@ -139,6 +140,7 @@ INSTANTIATE_TEST_SUITE_P(
         Planted{"a distance below nothing", "items[0].every", "\"-30000 mi\"", 200, "items[0].every"},
         Planted{"no interval", "items[0].every", "", 1937, "items[0]"},
         Planted{"a name misspelt", "items[0].evry", "\"30000 mi\"", 113, "items[0].evry"},
+        Planted{"a name of nothing", "items[0].quux", "1", 113, "items[0].quux"},
         Planted{"a certain chance", "risks[0].chances[1].chance", "1", 200, "risks[0].chances[1].chance"},
         Planted{"a falling chance", "risks[0].chances[2].chance", "0.1", 1935, "risks[0].chances[2].chance"},
         Planted{"distances out of order", "risks[0].chances[1].distance", "\"0 mi\"", 1934,
