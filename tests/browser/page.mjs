@@ -72,6 +72,16 @@ export async function settled(page) {
   }
 }
 
+// Turned or pulled to this size, and drawn so.
+export async function resized(page, width, height) {
+  await page.setViewportSize({ width, height });
+  await page.waitForFunction(([width, height]) => {
+    const canvas = document.getElementById("canvas");
+    return canvas.width === Math.round(width * devicePixelRatio) && canvas.height === Math.round(height * devicePixelRatio);
+  }, [width, height]);
+  await settled(page);
+}
+
 export async function saved(page) {
   await settled(page);
   await page.waitForFunction(() => camside.saving() === 0);

@@ -1,6 +1,6 @@
 // The two parts of the page's program: all that the first can do with the rest held back, and what changes when it comes.
 import assert from "node:assert/strict";
-import { bring, item, items, openPage, PHONE, settled, tap } from "./page.mjs";
+import { bring, item, items, openPage, PHONE, resized, settled, tap } from "./page.mjs";
 
 const COMING = "The rest of Camside is still on its way";
 const EXAMPLE = "Show an example (invented)";
@@ -37,10 +37,8 @@ export const tests = {
         await tap(page, EXAMPLE);
         assert.ok((await items(page)).some((one) => one.role === "drawing") || name === "Gear pair", `${name} shows no drawing`);
         await tap(page, "Working");
-        await page.setViewportSize({ width: 1440, height: 900 });  // list and Working beside it
-        await settled(page);
-        await page.setViewportSize({ width: 390, height: 844 });
-        await settled(page);
+        await resized(page, 1440, 900);  // list and Working beside it
+        await resized(page, 390, 844);
         await tap(page, "Back");
       }
       await tap(page, "Setup");
@@ -60,10 +58,8 @@ export const tests = {
         await tap(page, place);
         assert.ok((await labels(page)).includes(COMING), place);
       }
-      await page.setViewportSize({ width: 1440, height: 900 });
-      await settled(page);
-      await page.setViewportSize({ width: 390, height: 844 });
-      await settled(page);
+      await resized(page, 1440, 900);
+      await resized(page, 390, 844);
       await tap(page, "Bikes");
       await come();
       await page.waitForFunction(() => camside.items().some((one) => one.label.startsWith("Show the demo bike")));
@@ -82,7 +78,7 @@ export const tests = {
     let refused = 0;
     await onFirstVisit(browser, (route) => (refused += 1) < 3 ? route.abort() : route.continue(), async (context) => {
       const page = await openPage(context, address);
-      assert.equal(refused, 3);
+      assert.ok(refused >= 3);
       await tap(page, "Bikes");
       await item(page, "Show the demo bike (invented)");
     });

@@ -97,6 +97,15 @@ TEST(PushrodTurns, RoundsTowardTheMiddleOfTravelFromBothSides) {
   }
 }
 
+TEST(PushrodSetting, HalfwayBetweenTwoFlatsTheShallowerOneWins) {
+  Input in = wet();  // 39 flats of travel: the middle is 19.5 flats from either end
+  in.travel = Length::inches(39.0 / 192.0);
+  in.preload = *in.travel / 2.0;
+  EXPECT_EQ(solved(in).setting->set_flats, 19);
+  in.lifter_state = LifterState::Dry;  // backed off from the bottom
+  EXPECT_EQ(solved(in).setting->set_flats, 20);
+}
+
 TEST(PushrodTurns, WithoutTravelTakesTheNearestFlat) {
   Input in = wet();
   in.travel.reset();
@@ -352,6 +361,8 @@ TEST(PushrodOrder, FortyFiveDegreeSinglePin) {
   EXPECT_EQ(r.standings[1].cylinder, Cylinder::Rear);
   EXPECT_NEAR(r.standings[1].crank.in_deg(), 315.0, 1e-9);
   EXPECT_NEAR(r.standings[1].to_next.in_deg(), 405.0, 1e-9);
+  EXPECT_EQ(r.standings[0].rods, (std::array{Rod::FrontExhaust, Rod::FrontIntake}));
+  EXPECT_EQ(r.standings[1].rods, (std::array{Rod::RearIntake, Rod::RearExhaust}));
 }
 
 TEST(PushrodOrder, SwappedAgainstTheWheelsAndFromTheRear) {

@@ -174,6 +174,18 @@ TEST(Runout, UncertaintyIsPutTogetherFromItsParts) {
   EXPECT_EQ(uncertainty_of(s, 0, 0).coverage_factor, 2.0);
 }
 
+// Graduation 2√3 and repeatability 1 have the same u, play 4√3 twice that; each reading counts twice, play once.
+TEST(Runout, SharesOfTheUncertaintyAreThoseOfItsSquares) {
+  runout::Setup s;
+  s.graduation = Length::mm(0.02 * std::sqrt(3.0));
+  s.repeatability = Length::mm(0.01);
+  s.play = Length::mm(0.04 * std::sqrt(3.0));
+  const auto u = uncertainty_of(s, 0, 0);
+  EXPECT_NEAR(u.resolution_share, 0.25, 1e-12);
+  EXPECT_NEAR(u.repeat_share, 0.25, 1e-12);
+  EXPECT_NEAR(u.play_share, 0.5, 1e-12);
+}
+
 TEST(Runout, ScatterOfRepeatsIsTheStandardDeviation) {
   // Twenty readings of one place, JCGM 100:2008 4.4.3, as repeat turns of one station among others that agree.
   Input in;

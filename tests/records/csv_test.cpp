@@ -40,7 +40,9 @@ TEST(Csv, TakesCommentsEmptyLinesMarksAndLabels) {
 TEST(Csv, TakesUnitsInTheCells) {
   EXPECT_EQ(Taken("angle,reading (in)\n90°,0.003\n180°,76.2 µm\n").stations(),
             R"([{"angle":"90°","reading":"0.003 in"},{"angle":"180°","reading":"76.2 µm"}])");
-  EXPECT_EQ(Taken("angle,reading\n90°,0.003\"\n").stations(), R"([{"angle":"90°","reading":"0.003\""}])");
+  for (const char* inch : {"0.003\"", "\"0.003\"\"\""})  // as it is, and quoted with its mark doubled
+    EXPECT_EQ(Taken("angle,reading\n90°," + std::string(inch) + "\n").stations(),
+              R"([{"angle":"90°","reading":"0.003\""}])");
 }
 
 TEST(Csv, TakesTheColumnsFromTheCaller) {
