@@ -22,7 +22,7 @@ void BikesScreen::open(const std::string& bike) {
 
 // What was typed waits here until it is continued.
 void BikesScreen::set_aside() {
-  if (editor_.changed()) unfinished_.push_back(editor_.draft());
+  if (editor_.changed()) drafts_.aside().push_back(editor_.draft());
   editor_.close();
 }
 
@@ -129,7 +129,7 @@ void BikesScreen::take_finished() {
   if (!entry) return;
   const std::string bike = entry->bike();
   const std::string what = words_for(*entry);
-  if (!log_.takes_entries()) return unfinished_.push_back(std::move(*entry));  // another tab writes now
+  if (!log_.takes_entries()) return drafts_.aside().push_back(std::move(*entry));  // another tab writes now
   if (log_.add({std::move(*entry)}, what) && !page_.is_open()) open(bike);
 }
 
@@ -184,19 +184,21 @@ void BikesScreen::draw_list(Ui& ui, bool aside) {
 // ---- the pages
 
 void BikesScreen::draw_unfinished(Ui& ui) {
+  std::vector<Entry>& unfinished = drafts_.aside();
   std::optional<std::size_t> chosen;
-  for (std::size_t i = 0; i < unfinished_.size(); ++i) {
-    const std::string label = words::unfinished(records::label_of_entry(unfinished_[i].kind()));
+  for (std::size_t i = 0; i < unfinished.size(); ++i) {
+    const std::string label = words::unfinished(records::label_of_entry(unfinished[i].kind()));
     if (ui.row("unfinished " + std::to_string(i), label, words::go_on())) chosen = i;
   }
   if (!chosen) return;
-  Entry draft = std::move(unfinished_[*chosen]);
-  unfinished_.erase(unfinished_.begin() + static_cast<std::ptrdiff_t>(*chosen));
+  Entry draft = std::move(unfinished[*chosen]);
+  unfinished.erase(unfinished.begin() + static_cast<std::ptrdiff_t>(*chosen));
   if (log_.bike(draft.bike())) page_.open(draft.bike());
   editor_.begin(std::move(draft), clock_unit());
 }
 
 void BikesScreen::draw_page(Ui& ui, System system) {
+  drafts_.keep(editor_.changed() ? &editor_.draft() : nullptr);
   due_.prepare(log_, system);
   if (transfer_.waiting()) return transfer_.draw_file(ui);
   if (editor_.active()) {

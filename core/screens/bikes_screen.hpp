@@ -7,6 +7,7 @@
 
 #include "screens/bike_log.hpp"
 #include "screens/bike_page.hpp"
+#include "screens/drafts.hpp"
 #include "screens/due_list.hpp"
 #include "screens/entry_editor.hpp"
 #include "screens/entry_page.hpp"
@@ -18,7 +19,7 @@ namespace camside::screens {
 class BikesScreen {
  public:
   BikesScreen(BikeLog& log, Platform& platform, storage::Store& store)
-      : log_(log), platform_(platform), transfer_(log, platform, store) {}
+      : log_(log), platform_(platform), transfer_(log, platform, store), drafts_(store) {}
 
   bool file_came() { return transfer_.look(); }  // once a frame; true: it is to be shown
 
@@ -61,7 +62,7 @@ class BikesScreen {
   EntryEditor editor_;
   DueList due_;
   LogTransfer transfer_;
-  std::vector<records::Entry> unfinished_;  // left by another way than "Save" or "Discard"
+  Drafts drafts_;
   bool removed_shown_ = false;
   std::optional<records::Record> reopened_;
 };

@@ -145,6 +145,33 @@ TEST_F(Bikes, WhatWasTypedWaitsWhenOneGoesBack) {
   EXPECT_EQ(h.find(words::unfinished("Note")), nullptr);
 }
 
+TEST_F(Bikes, WhatWasTypedOutlivesTheProgram) {
+  Harness::Options options = with(one_bike());
+  {
+    Harness h(options);
+    open_brindle(h);
+    h.tap(words::add_an_entry());
+    h.tap("Note");
+    h.tap("Note");
+    h.platform.asked.changed("Rattles when cold");
+    h.run();
+    options.kept = h.store.kept;  // and then the battery was empty
+  }
+  {
+    Harness h(options);
+    h.tap(words::bikes());
+    h.tap(words::unfinished("Note"));
+    ASSERT_NE(h.find("Note"), nullptr);
+    EXPECT_EQ(h.find("Note")->value, "Rattles when cold");
+    h.tap(words::save());
+    EXPECT_EQ(kept_of(h, "note"), 1U);
+    options.kept = h.store.kept;
+  }
+  Harness h(options);
+  h.tap(words::bikes());
+  EXPECT_EQ(h.find(words::unfinished("Note")), nullptr);
+}
+
 TEST_F(Bikes, TheNewestStandsOnTop) {
   Harness h(with({bike_called("Brindle", "b1"), reading("o1", "2026-02-01T10:00:00.000+01:00", "100 mi"),
                   reading("o2", "2026-03-01T10:00:00.000+01:00", "200 mi")}));
