@@ -8,6 +8,7 @@
 #include "calc/inspection_due.hpp"
 #include "calc/life.hpp"
 #include "calc/look_over.hpp"
+#include "calc/look_over_summary.hpp"
 #include "calc/pushrod.hpp"
 #include "calc/runout.hpp"
 #include "calc/wear.hpp"
@@ -35,6 +36,19 @@ RecordKind with_table(RecordKind kind, std::string_view list,
   kind.csv_also = std::move(also);
   return kind;
 }
+
+#ifndef CAMSIDE_WITHOUT_LOOK_OVER
+RecordKind look_over_kind() {
+  RecordKind kind =
+      kind_of("look_over", "Look-over",
+              "What does this used bike hide on its cam side, what would that cost, and what is it worth today?",
+              &look_over::solve);
+  kind.told = [](const Solved& s) {
+    return look_over::summary(*s.input_as<look_over::Input>(), *s.result_as<look_over::Result>());
+  };
+  return kind;
+}
+#endif
 
 RecordKind runout_kind() {
   RecordKind kind = kind_of("runout", "Runout", "How far does the shaft run out, and does that stand within its limit?",
@@ -71,9 +85,7 @@ std::vector<RecordKind> all_kinds() {
                   &life::solve),
           "parts"),
 #ifndef CAMSIDE_WITHOUT_LOOK_OVER
-      kind_of("look_over", "Look-over",
-              "What does this used bike hide on its cam side, what would that cost, and what is it worth today?",
-              &look_over::solve),
+      look_over_kind(),
 #endif
   };
 }
