@@ -134,10 +134,9 @@ void draw_may_find(Ui& ui, const Result& r) {
     for (const Found& f : r.may_find)
       if (f.likelihood == l)
         draw_line(ui, capital(std::string(word_of(l))) + ": " + f.name, cost_of(f), ui.fonts().words);
-  std::string seldom;
-  for (const Found& f : r.may_find)
-    if (f.likelihood == Likelihood::Seldom) seldom += (seldom.empty() ? "" : "; ") + f.name;
-  if (!seldom.empty()) ui.quiet(capital(std::string(word_of(Likelihood::Seldom))) + ": " + seldom);
+  const auto seldom = std::count_if(r.may_find.begin(), r.may_find.end(),
+                                    [](const Found& f) { return f.likelihood == Likelihood::Seldom; });
+  if (seldom > 0) ui.quiet(words::seldom_ones(static_cast<std::size_t>(seldom)));
 }
 
 std::string reason_of(const look_over::Look& l) {
@@ -225,13 +224,11 @@ void draw_result_in_short(Ui& ui, const look_over::Input& in, const Result& r) {
 }
 
 void draw_result_working(Ui& ui, const Result& r) {
-  ui.heading(words::risks_ranked());
-  std::vector<const Found*> all;
-  for (const auto* list : {&r.must_do, &r.may_find})
-    for (const Found& f : *list) all.push_back(&f);
-  for (const Found* f : all) draw_risk(ui, *f);
-  ui.gap(12);
   draw_swings(ui, r);
+  ui.gap(12);
+  ui.heading(words::risks_ranked());
+  for (const auto* list : {&r.must_do, &r.may_find})
+    for (const Found& f : *list) draw_risk(ui, f);
   ui.gap(12);
   draw_working(ui, r.outcome);
 }

@@ -60,7 +60,7 @@ void draw_question(Ui& ui, const RoundQuestion& round, const std::vector<std::st
   ui.quiet(words::progress(round.at + 1, round.of));
   draw_progress(ui, round, answers);
   ui.gap(12);
-  ui.coloured(q.text, ui.theme().text, ui.px(26), ui.fonts().bold);
+  ui.coloured(q.text, ui.theme().text, std::clamp(ui.px(26), 26.0f, std::max(38.0f, ui.px(18))), ui.fonts().bold);
   ui.gap(8);
   if (round.cold_void) draw_cold_void(ui, round);
   if (!q.means.empty()) ui.text(q.means);

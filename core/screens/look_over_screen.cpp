@@ -600,45 +600,69 @@ void LookOverScreen::draw_middle(Ui& ui, System system, bool wide, const std::st
   }
 }
 
-float LookOverScreen::bottom_height(const Ui& ui, bool wide) const {
-  if (keypad_.is_open()) return keypad_.height(ui);
-  if (page_ == Page::Round) return wide ? 0 : answers_height(ui) + 8;
-  if (page_ == Page::Questions || page_ == Page::Working) return 0;
-  if (page_ == Page::List && looks_.ids().size() >= most_candidates) return 0;
-  return std::max(64.0f, ui.target()) + 16;
-}
-
-void LookOverScreen::draw_bottom(Ui& ui, System system, float height) {
-  if (keypad_.is_open()) return draw_keypad(ui, system, height);
-  const Result* const r = deep() ? result() : nullptr;
+// The one main action of the page; empty: there is none.
+std::string LookOverScreen::main_action() {
   switch (page_) {
     case Page::List:
-      if (ui.button("check over", words::check_over(), Look::Main)) begin();
-      return;
+      return looks_.ids().size() < most_candidates ? words::check_over() : "";
     case Page::Facts:
-      if (ui.button("round", words::start_round(), Look::Main, r != nullptr)) start_round();
-      return;
-    case Page::Round:
-      if (const RoundQuestion round = round_question(); round.question) take_answer(draw_answers(ui, round));
-      return;
+      return words::start_round();
     case Page::Result: {
       const auto all = answers();
       const auto open = static_cast<std::size_t>(std::count(all.begin(), all.end(), std::string()));
-      const bool known = r != nullptr;
-      if (ui.button("round", open > 0 ? words::left_to_see(open) : words::round_again(), Look::Main, known)) start_round();
-      return;
+      return open > 0 ? words::left_to_see(open) : words::round_again();
     }
     case Page::Prices: {
       const Input* const in = input();
-      const bool mine = in && in->money_confirmed;
-      if (!ui.button("mine", mine ? words::done() : words::prices_mine(), Look::Main, r != nullptr)) return;
-      if (!mine) looks_.set_flag(chosen_, "money_confirmed", true);
-      return go(Page::Result);
+      return in && in->money_confirmed ? words::done() : words::prices_mine();
     }
+    case Page::Round:
+    case Page::Questions:
+    case Page::Working:
+      break;
+  }
+  return {};
+}
+
+// With large text the words of the main action take two lines.
+float LookOverScreen::bottom_height(const Ui& ui, bool wide) {
+  if (keypad_.is_open()) return keypad_.height(ui);
+  if (page_ == Page::Round) return wide ? 0 : answers_height(ui) + 8;
+  const std::string label = main_action();
+  if (label.empty()) return 0;
+  constexpr float least_column = 250.0f;  // beside the middle, less what is around the words
+  const float across = ImGui::GetIO().DisplaySize.x;
+  const float room = across < 560 ? across - 32 : least_column;
+  const float lines = size_of(ui.fonts().bold, ui.px(18), broken(ui.fonts().bold, ui.px(18), label, room)).y;
+  return std::max({64.0f, ui.target(), lines + 20}) + 16;
+}
+
+void LookOverScreen::take_main_action() {
+  switch (page_) {
+    case Page::List:
+      return begin();
+    case Page::Facts:
+    case Page::Result:
+      return start_round();
+    case Page::Prices:
+      looks_.set_flag(chosen_, "money_confirmed", true);
+      return go(Page::Result);
+    case Page::Round:
     case Page::Questions:
     case Page::Working:
       return;
   }
+}
+
+void LookOverScreen::draw_bottom(Ui& ui, System system, float height) {
+  if (keypad_.is_open()) return draw_keypad(ui, system, height);
+  if (page_ == Page::Round) {
+    if (const RoundQuestion round = round_question(); round.question) take_answer(draw_answers(ui, round));
+    return;
+  }
+  const std::string label = main_action();
+  const bool can = page_ == Page::List || result() != nullptr;
+  if (!label.empty() && ui.button("main action", label, Look::Main, can)) take_main_action();
 }
 
 }  // namespace camside::screens

@@ -31,7 +31,7 @@ class LookOverScreen {
   void draw_middle(Ui& /*ui*/, System /*system*/, bool /*wide*/, const std::string& /*said*/) {}
   void draw_list(Ui& /*ui*/, System /*system*/) {}
   void draw_side(Ui& /*ui*/) {}
-  float bottom_height(const Ui& /*ui*/, bool /*wide*/) const {
+  float bottom_height(const Ui& /*ui*/, bool /*wide*/) {
     return 0;
   }
   void draw_bottom(Ui& /*ui*/, System /*system*/, float /*height*/) {}
@@ -45,6 +45,9 @@ class LookOverScreen {
     return false;
   }
   bool has_side() const {
+    return false;
+  }
+  bool in_round() const {
     return false;
   }
   bool has_list() const {
@@ -74,7 +77,7 @@ class LookOverScreen {
   void draw_middle(Ui& ui, System system, bool wide, const std::string& said);
   void draw_list(Ui& ui, System system);  // at the left of a wide window
   void draw_side(Ui& ui);                 // at the right of one
-  float bottom_height(const Ui& ui, bool wide) const;  // 0: nothing stands there
+  float bottom_height(const Ui& ui, bool wide);  // 0: nothing stands there
   void draw_bottom(Ui& ui, System system, float height);
 
   bool keypad_open() const {
@@ -88,6 +91,9 @@ class LookOverScreen {
   }
   bool has_list() const {
     return deep();
+  }
+  bool in_round() const {
+    return page_ == Page::Round;
   }
   bool has_side() const {
     return page_ == Page::Round || page_ == Page::Questions || page_ == Page::Result;
@@ -128,6 +134,8 @@ class LookOverScreen {
   void draw_ways_out(Ui& ui, const std::string& said);
   void draw_prices(Ui& ui, System system);
   void draw_price(Ui& ui, const look_over::Found& of, System system);
+  std::string main_action();
+  void take_main_action();
   void draw_keypad(Ui& ui, System system, float height);
   void edit_name();
   void edit(const std::string& path, const std::string& label, Kind kind, const std::string& text, System system);

@@ -41,11 +41,8 @@ std::string engine_row(const std::string& engine) {
 const char* start_round() {
   return "Start the round";
 }
-const char* go_on_round() {
-  return "Go on with the round";
-}
 std::string left_to_see(std::size_t count) {
-  return std::string(go_on_round()) + " (" + std::to_string(count) + " open)";
+  return "Go on: " + std::to_string(count) + " still open";
 }
 const char* change_them() {
   return "Change";
@@ -115,6 +112,9 @@ const char* may_find() {
 }
 const char* nothing_must() {
   return "Nothing";
+}
+std::string seldom_ones(std::size_t count) {
+  return std::to_string(count) + " more, seldom: under Working";
 }
 const char* look_next() {
   return "Look at this next";

@@ -20,7 +20,6 @@ const char* touched_help();
 const char* engine_by_year();
 std::string engine_row(const std::string& engine);
 const char* start_round();
-const char* go_on_round();
 std::string left_to_see(std::size_t count);
 const char* change_them();
 
@@ -48,6 +47,7 @@ const char* must_do();
 const char* must_do_why();
 const char* may_find();
 const char* nothing_must();
+std::string seldom_ones(std::size_t count);
 const char* look_next();
 const char* can_end_it();
 const char* bill_spares();

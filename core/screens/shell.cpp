@@ -218,8 +218,8 @@ void Shell::reopen(const records::Record& measured) {
   if (QuestionScreen* question = current()) question->choose(id);
 }
 
-float Shell::bottom_height(const Ui& ui) const {
-  if (const LookOverScreen* shown = look_over()) return shown->bottom_height(ui, wide());
+float Shell::bottom_height(const Ui& ui) {
+  if (LookOverScreen* shown = look_over()) return shown->bottom_height(ui, wide());
   if (const BikesScreen* shown = bikes()) return shown->bottom_height(ui);
   const QuestionScreen* const question = current();
   return question && job_.ready() ? question->bottom_height(ui) : 0;
@@ -531,6 +531,11 @@ void Shell::draw_beside(Ui& ui, const Area& side) {
   if (QuestionScreen* question = current()) {
     begin_part("side", upper, margin / 2, Scroll::Finger);
     question->draw_side(ui, job_, platform_, settings_.system, upper.height() - 16);
+    end_scrolling_part(theme());
+  }
+  if (LookOverScreen* looked = look_over(); looked && looked->in_round()) {
+    begin_part("side", upper, margin / 2, Scroll::Finger);
+    looked->draw_side(ui);
     end_scrolling_part(theme());
   }
   if (action <= 0) return;

@@ -84,7 +84,7 @@ class Shell {
   void draw_look_over(Ui& ui, bool wide);
   bool wide() const { return layout().wide; }
   bool typing() const;
-  float bottom_height(const Ui& ui) const;
+  float bottom_height(const Ui& ui);
   void draw_bottom(Ui& ui, float height);
   bool draw_back(Ui& ui, float height);
   void draw_log_it(Ui& ui, const records::Record& measured);
