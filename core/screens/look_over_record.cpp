@@ -35,6 +35,16 @@ std::size_t item_of(const Json& list, const char* name, std::string_view id) {
   return at;
 }
 
+// So that no row moves while its price is typed.
+std::vector<look_over::Found> in_book_order(const look_over::Input& in, const look_over::Result& result) {
+  std::vector<look_over::Found> all;
+  for (const look_over::Risk& risk : in.known.risks)
+    for (const auto* list : {&result.must_do, &result.may_find})
+      for (const look_over::Found& f : *list)
+        if (f.risk == risk.id) all.push_back(f);
+  return all;
+}
+
 Json& list_in(Json& entered, const char* name) {
   Json& list = entered[name];
   if (!list.is_array()) list = Json::array();
@@ -55,11 +65,34 @@ Record* LookOvers::find(std::string_view id) {
   return found && found->kind() == kind_name ? found : nullptr;
 }
 
+const Record* LookOvers::find(std::string_view id) const {
+  for (const Record& r : std::as_const(job_).job().records)
+    if (!id.empty() && r.id() == id && r.kind() == kind_name) return &r;
+  return nullptr;
+}
+
 const LookedOver& LookOvers::read(std::string_view id) {
   const auto known = kept_.find(id);
   if (known != kept_.end()) return known->second;
   const Record* const of = find(id);
-  return kept_[std::string(id)] = LookedOver{of ? records::solve(*of) : records::Solved{}};
+  LookedOver& one = kept_[std::string(id)] = LookedOver{of ? records::solve(*of) : records::Solved{}};
+  if (one.result() && one.input()) risks_[std::string(id)] = in_book_order(*one.input(), *one.result());
+  return one;
+}
+
+const std::vector<look_over::Found>& LookOvers::risks(std::string_view id) {
+  read(id);
+  return risks_[std::string(id)];
+}
+
+std::string LookOvers::cost(std::string_view id, std::string_view risk, std::string_view end) const {
+  const Record* const of = find(id);
+  if (!of || !of->entered().contains("costs")) return {};
+  const Json& costs = of->entered()["costs"];
+  const std::size_t at = item_of(costs, "risk", risk);
+  if (at >= costs.size() || !costs[at].contains(end)) return {};
+  const Json& value = costs[at][std::string(end)];
+  return value.is_string() ? value.get<std::string>() : value.dump();
 }
 
 void LookOvers::changed(std::string_view id) {

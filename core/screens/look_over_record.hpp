@@ -28,7 +28,11 @@ class LookOvers {
 
   std::vector<std::string> ids() const;  // in the order they were begun
   records::Record* find(std::string_view id);
+  const records::Record* find(std::string_view id) const;
   const LookedOver& read(std::string_view id);  // of one that is there
+  // Its risks in the book's order, as they were when it could last be solved: a price half typed may be out of order.
+  const std::vector<look_over::Found>& risks(std::string_view id);
+  std::string cost(std::string_view id, std::string_view risk, std::string_view end) const;  // the user's, as typed
   void forget() { kept_.clear(); }              // the job was replaced
 
   std::string add(const std::string& taken);       // returns its id
@@ -50,6 +54,7 @@ class LookOvers {
 
   storage::CurrentJob& job_;
   std::map<std::string, LookedOver, std::less<>> kept_;
+  std::map<std::string, std::vector<look_over::Found>, std::less<>> risks_;
 };
 
 bool is_invented(const records::Record& look_over);

@@ -45,13 +45,6 @@ std::string entered_text(const Record& of, const char* name) {
   return value.is_string() ? value.get<std::string>() : value.dump();
 }
 
-std::vector<const Found*> all_risks(const Result& r) {
-  std::vector<const Found*> all;
-  for (const auto* list : {&r.must_do, &r.may_find})
-    for (const Found& f : *list) all.push_back(&f);
-  return all;
-}
-
 // As it is typed: no commas.
 std::string whole_text(Money m) {
   std::string text = look_over::money_text(m);
@@ -72,6 +65,10 @@ Findings cautions_of(const Findings& all) {
   for (const Finding& f : all)
     if (f.severity == Severity::Caution) some.push_back(f);
   return some;
+}
+
+const char* price_label(std::size_t end) {
+  return end == 0 ? words::best() : end == 1 ? words::likely() : words::worst();
 }
 
 std::string joined(const std::vector<std::string>& names) {
@@ -505,30 +502,35 @@ void LookOverScreen::draw_price(Ui& ui, const Found& of, System system) {
   if (of.placeholder) ui.quiet(words::placeholder());
   for (std::size_t i = 0; i < sums.size(); ++i) {
     if (i > 0) ImGui::SameLine(0, gap);
-    const std::array<const char*, 3> labels{words::best(), words::likely(), words::worst()};
     const std::string path = cost_path(of.risk, cost_ends[i]);
     Ui::FieldLook look;
-    look.label = labels[i];
-    look.text = look_over::money_text(sums[i]);
+    look.label = price_label(i);
+    const std::string own = looks_.cost(chosen_, of.risk, cost_ends[i]);
+    look.text = own.empty() ? look_over::money_text(sums[i]) : own;
     look.active = keypad_.path() == path;
     look.width = each;
-    if (ui.field(path, look)) edit(path, of.name + ", " + labels[i], Kind::Money, whole_text(sums[i]), system);
-    ui.name_last(of.name + ", " + labels[i]);
+    if (ui.field(path, look)) edit(path, of.name + ", " + price_label(i), Kind::Money, price_text(of, i), system);
+    ui.name_last(of.name + ", " + price_label(i));
   }
 }
 
+// What stands in the field as it is typed: the user's own figure, else the book's without commas.
+std::string LookOverScreen::price_text(const Found& of, std::size_t end) const {
+  const std::string own = looks_.cost(chosen_, of.risk, cost_ends[end]);
+  const std::array<Money, 3> sums{of.cost.low, of.cost.middle, of.cost.high};
+  return own.empty() ? whole_text(sums[end]) : own;
+}
+
 void LookOverScreen::draw_prices(Ui& ui, System system) {
-  const Result* const r = result();
+  const std::vector<Found>& risks = looks_.risks(chosen_);
   const Input* const in = input();
+  const bool mine = in && in->money_confirmed;
   draw_remarks(ui, refusals_of(looks_.read(chosen_).solved.findings));
-  if (!r || !in) {
-    if (ui.button("forget costs", words::forget_costs())) looks_.forget_costs(chosen_);
-    return;
-  }
-  ui.text(in->money_confirmed ? words::prices_are_mine() : words::prices_help());
-  for (const Found* f : all_risks(*r)) draw_price(ui, *f, system);
+  if (!result() && ui.button("forget costs", words::forget_costs())) return looks_.forget_costs(chosen_);
+  ui.text(mine ? words::prices_are_mine() : words::prices_help());
+  for (const Found& f : risks) draw_price(ui, f, system);
   ui.gap(16);
-  if (in->money_confirmed && ui.button("not mine", words::prices_not_mine(), Look::Quiet))
+  if (mine && ui.button("not mine", words::prices_not_mine(), Look::Quiet))
     looks_.set_flag(chosen_, "money_confirmed", false);
   ui.gap(24);
 }
@@ -540,11 +542,9 @@ void LookOverScreen::take_typed() {
   const std::string text = keypad_.text();
   if (path == name_path) return looks_.rename(chosen_, text);
   if (!path.starts_with("costs/")) return looks_.set(chosen_, path, text);
-  const Result* const r = result();
-  if (!r || text.empty()) return;
-  for (const Found* f : all_risks(*r))
+  for (const Found& f : looks_.risks(chosen_))
     for (const char* end : cost_ends)
-      if (cost_path(f->risk, end) == path) return looks_.set_cost(chosen_, *f, end, text);
+      if (cost_path(f.risk, end) == path) return looks_.set_cost(chosen_, f, end, text);
 }
 
 // Year, odometer, price; best, likely, worst, and on to the next risk.
@@ -555,14 +555,11 @@ void LookOverScreen::next_field(System system) {
   if (!of) return;
   if (path == "year") return edit("odometer", words::odometer(), Kind::Distance, entered_text(*of, "odometer"), system);
   if (path == "odometer") return edit("asking", words::asking_price(), Kind::Money, entered_text(*of, "asking"), system);
-  const Result* const r = result();
-  if (!r || !path.starts_with("costs/")) return;
   bool found = false;
-  for (const Found* f : all_risks(*r)) {
-    const std::array<Money, 3> sums{f->cost.low, f->cost.middle, f->cost.high};
-    for (std::size_t i = 0; i < sums.size(); ++i) {
-      const std::string here = cost_path(f->risk, cost_ends[i]);
-      if (found) return edit(here, f->name, Kind::Money, whole_text(sums[i]), system);
+  for (const Found& f : looks_.risks(chosen_)) {
+    for (std::size_t i = 0; i < cost_ends.size(); ++i) {
+      const std::string here = cost_path(f.risk, cost_ends[i]);
+      if (found) return edit(here, f.name + ", " + price_label(i), Kind::Money, price_text(f, i), system);
       found = here == path;
     }
   }

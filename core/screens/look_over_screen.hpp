@@ -133,6 +133,7 @@ class LookOverScreen {
   void draw_result_page(Ui& ui, System system, const std::string& said);
   void draw_ways_out(Ui& ui, const std::string& said);
   void draw_prices(Ui& ui, System system);
+  std::string price_text(const look_over::Found& of, std::size_t end) const;
   void draw_price(Ui& ui, const look_over::Found& of, System system);
   std::string main_action();
   void take_main_action();

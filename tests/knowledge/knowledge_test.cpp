@@ -230,8 +230,9 @@ std::vector<std::string> looks_of(const ForSale& bike) {
   in.answers.clear();
   if (bike.papers_refused)
     in.answers = {{"papers_shoes", look_over::Said::No}, {"papers_bearings", look_over::Said::No}};
+  const auto solved = look_over::solve(in);
   std::vector<std::string> ids;
-  for (const look_over::Look& l : look_over::solve(in)->looks) ids.push_back(l.question);
+  for (const look_over::Look& l : solved->looks) ids.push_back(l.question);
   return ids;
 }
 

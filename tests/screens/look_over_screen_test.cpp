@@ -84,7 +84,7 @@ TEST_F(LookOverPlace, OneTapAnswersAndGoesOnToTheResultAndEveryTapIsKept) {
     ASSERT_EQ(kept(h).front().entered()["answers"].size(), i + 1) << "lost when the phone dies now";
   }
   EXPECT_NE(h.find_text(words::must_do()), nullptr) << "the last answer leads to the result";
-  const records::Json& answers = kept(h).front().entered()["answers"];
+  const records::Json answers = kept(h).front().entered()["answers"];
   const auto questions = result_of(kept(h).front()).questions;
   for (std::size_t i = 0; i < count; ++i) {
     EXPECT_EQ(answers[i]["question"], questions[i]);
@@ -102,7 +102,7 @@ TEST_F(LookOverPlace, FactsAreTypedInARow) {
   const auto* const in = solved.input_as<look_over::Input>();
   ASSERT_NE(in, nullptr);
   EXPECT_EQ(in->year, 2004);
-  EXPECT_NEAR(in->odometer->in_mi(), 38'200.0, 1e-6);
+  EXPECT_NEAR(in->odometer->in_miles(), 38'200.0, 1e-6);
   EXPECT_EQ(in->asking, Money::amount(7000));
   EXPECT_EQ(in->touched, look_over::Touched::Warm);
   EXPECT_EQ(result_of(made).engine, "sprung_chain");
@@ -161,7 +161,7 @@ TEST_F(LookOverPlace, AnOwnPriceReplacesThePlaceholderOfItsRow) {
   h.tap("Tensioner shoes, sprung, Likely");
   h.type_on_keypad("700");
   h.tap(words::done());
-  const records::Json& cost = called(kept(h), mill).entered()["costs"][0];
+  const records::Json cost = called(kept(h), mill).entered()["costs"][0];
   EXPECT_EQ(cost["risk"], "shoes");
   const auto after = result_of(called(kept(h), mill));
   ASSERT_EQ(after.must_do.front().risk, "shoes");
@@ -339,7 +339,7 @@ TEST_F(LookOverPlace, OnAWideScreenTheResultStandsBesideTheQuestionAndKeysAnswer
   h.press(ImGuiKey_Y);
   h.press(ImGuiKey_N);
   h.press(ImGuiKey_D);
-  const records::Json& answers = kept(h).front().entered()["answers"];
+  const records::Json answers = kept(h).front().entered()["answers"];
   ASSERT_EQ(answers.size(), 3U);
   EXPECT_EQ(answers[0]["said"], "yes");
   EXPECT_EQ(answers[1]["said"], "no");
