@@ -62,6 +62,10 @@ void draw_question(Ui& ui, const RoundQuestion& round, const std::vector<std::st
   ui.gap(12);
   ui.coloured(q.text, ui.theme().text, std::clamp(ui.px(26), 26.0f, std::max(38.0f, ui.px(18))), ui.fonts().bold);
   ui.gap(8);
+}
+
+void draw_meaning(Ui& ui, const RoundQuestion& round) {
+  const look_over::Question& q = *round.question;
   if (round.cold_void) draw_cold_void(ui, round);
   if (!q.means.empty()) ui.text(q.means);
   if (!q.say.empty()) {

@@ -21,6 +21,7 @@ struct RoundQuestion {
 };
 
 void draw_question(Ui& ui, const RoundQuestion& round, const std::vector<std::string>& answers);
+void draw_meaning(Ui& ui, const RoundQuestion& round);
 
 struct AnswerTap {
   std::string said;  // empty: none was tapped

@@ -212,17 +212,20 @@ void LookOverScreen::draw_round(Ui& ui, bool wide) {
   const RoundQuestion round = round_question();
   if (!round.question) return;
   draw_question(ui, round, answers());
+  if (wide) {
+    const AnswerTap tap = draw_answers(ui, round);
+    ui.quiet(words::answer_keys());
+    ui.gap(12);
+    const std::string here = question_;
+    take_answer(tap);
+    if (question_ == here && page_ == Page::Round) physical_answers();
+    if (question_ != here || page_ != Page::Round) return;  // and what was solved is another one now
+  }
+  draw_meaning(ui, round);
   if (round.question->cold_only || round.at == 0) {
     const Record* const of = looks_.find(chosen_);
     const std::string touched = draw_touched(ui, round.touched, of && of->entered().contains("touched"));
     if (!touched.empty()) looks_.set(chosen_, "touched", touched);
-  }
-  if (wide) {
-    ui.gap(16);
-    take_answer(draw_answers(ui, round));
-    ui.quiet(words::answer_keys());
-    physical_answers();
-    if (page_ != Page::Round) return;
   }
   ui.gap(16);
   if (const Result* r = result(); r && !wide)
