@@ -34,7 +34,7 @@ enum class YesNo : std::uint8_t { Yes, No };
 
 struct Question {
   std::string id;
-  std::string text;  // to be answered yes or no
+  std::string text;   // to be answered yes or no
   std::string means;  // what hangs on it and how to look; may be empty
   YesNo bad = YesNo::No;
   std::string say;         // how to ask the seller for it; may be empty

@@ -8,10 +8,10 @@
 
 namespace camside::look_over {
 
-std::string money_text(Money m);          // "13,691": whole, no cents
-std::string rough_text(Money m);          // "13,690": to the next ten from a hundred on, as nobody knows it better
-std::string rough_range(const Span& s);   // "490 to 13,690"
-std::string bike_text(const Input& in);   // "2004 · 38,200 mi (61,477 km) · asking 6,800"
+std::string money_text(Money m);         // "13,691": whole, no cents
+std::string rough_text(Money m);         // "13,690": to the next ten from a hundred on, as nobody knows it better
+std::string rough_range(const Span& s);  // "490 to 13,690"
+std::string bike_text(const Input& in);  // "2004 · 38,200 mi (61,477 km) · asking 6,800"
 bool walk_away_met(const Result& r);
 std::string why_no_offer(const Input& in, const Result& r);  // empty where there is one
 

@@ -136,22 +136,25 @@ bool draw_card(Ui& ui, const Candidate& c, bool on, bool name_only) {
   const float sums = name_only ? 0 : high(ui.fonts().bold, ui.px(17), l.sums, room);
   const float state = high(ui.fonts().words, small, l.state, room - mark);
   const float height = std::max(ui.target(), name + bike + sums + state + 22);
-  const bool fired = ui.area("candidate " + c.id, Role::Row, c.name, {ui.width(), height}, [&](const Area& at, bool pressed) {
-    ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, on || pressed ? ui.theme().pressed : ui.theme().card, 10);
-    float y = at.min.y + 11;
-    const auto line = [&](float x, float tall, const std::string& text, ImU32 ink, float size, ImFont* font) {
-      if (tall > 0) ui.fit({{x, y}, {at.max.x - 13, y + tall}}, text, ink, size, font, {0, 0});
-      y += tall;
-    };
-    line(at.min.x + 14, name, c.name, ui.theme().text, ui.px(19), ui.fonts().bold);
-    line(at.min.x + 14, bike, l.bike, ui.theme().quiet, small, ui.fonts().words);
-    line(at.min.x + 14, sums, l.sums, ui.theme().text, ui.px(17), ui.fonts().bold);
-    if (state <= 0) return;
-    const ImU32 colour = colour_of(ui.theme(), l.shape);
-    draw_verdict_mark(ui.pen(ui.theme().card), {at.min.x + 15 + radius, y + 0.62f * small}, radius, l.shape, colour);
-    line(at.min.x + 14 + mark, state, l.state, l.shape == Verdict::Outside ? colour : ui.theme().quiet, small,
-         ui.fonts().words);
-  });
+  const bool fired =
+      ui.area("candidate " + c.id, Role::Row, c.name, {ui.width(), height}, [&](const Area& at, bool pressed) {
+        ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, on || pressed ? ui.theme().pressed : ui.theme().card,
+                                                  10);
+        float y = at.min.y + 11;
+        const auto line = [&](float x, float tall, const std::string& text, ImU32 ink, float size, ImFont* font) {
+          if (tall > 0) ui.fit({{x, y}, {at.max.x - 13, y + tall}}, text, ink, size, font, {0, 0});
+          y += tall;
+        };
+        line(at.min.x + 14, name, c.name, ui.theme().text, ui.px(19), ui.fonts().bold);
+        line(at.min.x + 14, bike, l.bike, ui.theme().quiet, small, ui.fonts().words);
+        line(at.min.x + 14, sums, l.sums, ui.theme().text, ui.px(17), ui.fonts().bold);
+        if (state <= 0) return;
+        const ImU32 colour = colour_of(ui.theme(), l.shape);
+        draw_verdict_mark(ui.pen(ui.theme().card), {at.min.x + 15 + radius, y + 0.62f * small}, radius, l.shape,
+                          colour);
+        line(at.min.x + 14 + mark, state, l.state, l.shape == Verdict::Outside ? colour : ui.theme().quiet, small,
+             ui.fonts().words);
+      });
   ui.mark_chosen(on);
   return fired;
 }

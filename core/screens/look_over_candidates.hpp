@@ -12,8 +12,8 @@ namespace camside::screens {
 struct Candidate {
   std::string id;
   std::string name;
-  std::string odometer;  // "38,200 mi", "?"
-  const look_over::Input* input = nullptr;    // none: what was entered can't be used
+  std::string odometer;                     // "38,200 mi", "?"
+  const look_over::Input* input = nullptr;  // none: what was entered can't be used
   const look_over::Result* result = nullptr;
 };
 
@@ -23,6 +23,7 @@ constexpr std::size_t most_candidates = 6;
 void put_in_order(std::vector<Candidate>& candidates);
 
 // The one tapped; empty: none.
-std::string draw_candidates(Ui& ui, const std::vector<Candidate>& candidates, const std::string& chosen, bool names_only);
+std::string draw_candidates(Ui& ui, const std::vector<Candidate>& candidates, const std::string& chosen,
+                            bool names_only);
 
 }  // namespace camside::screens

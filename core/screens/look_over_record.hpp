@@ -33,10 +33,10 @@ class LookOvers {
   // Its risks in the book's order, as they were when it could last be solved: a price half typed may be out of order.
   const std::vector<look_over::Found>& risks(std::string_view id);
   std::string cost(std::string_view id, std::string_view risk, std::string_view end) const;  // the user's, as typed
-  void forget() { kept_.clear(); }              // the job was replaced
+  void forget() { kept_.clear(); }                                                           // the job was replaced
 
-  std::string add(const std::string& taken);       // returns its id
-  void add_examples();                             // the invented bikes for sale
+  std::string add(const std::string& taken);  // returns its id
+  void add_examples();                        // the invented bikes for sale
   void put_back(records::Record removed, std::size_t at);
   std::size_t remove(std::string_view id);  // where it stood
 

@@ -183,8 +183,7 @@ void draw_swings(Ui& ui, const Result& r) {
   plot.now = r.knock_off.middle.in_amount();
   for (std::size_t i = 0; i < std::min(most_bars, r.swings.size()); ++i) {
     const look_over::Swing& s = r.swings[i];
-    plot.bars.push_back(
-        {capital(std::string(word_of(s.of))) + ": " + s.text, s.low.in_amount(), s.high.in_amount()});
+    plot.bars.push_back({capital(std::string(word_of(s.of))) + ": " + s.text, s.low.in_amount(), s.high.in_amount()});
   }
   ui.heading(words::what_moves_it());
   ui.quiet(words::swings_help());

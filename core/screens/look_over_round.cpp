@@ -13,7 +13,6 @@ namespace {
 
 constexpr float gap = 8.0f;
 
-
 ImU32 colour_of(const Ui& ui, const std::string& said) {
   if (said.empty()) return ui.theme().faint;
   return said == "didn't see" ? ui.theme().line : ui.theme().accent;
@@ -74,7 +73,8 @@ void draw_meaning(Ui& ui, const RoundQuestion& round) {
     ui.end_card();
   }
   const std::string bad = q.bad == look_over::YesNo::Yes ? words::yes() : words::no();
-  if (!q.walk_away.empty()) ui.coloured(words::ends_it(bad, q.walk_away), ui.theme().outside, ui.px(17), ui.fonts().bold);
+  if (!q.walk_away.empty())
+    ui.coloured(words::ends_it(bad, q.walk_away), ui.theme().outside, ui.px(17), ui.fonts().bold);
   if (q.silence) ui.quiet(words::silence_help());
   if (!round.tells_about.empty()) ui.quiet(words::tells_about(round.tells_about));
 }

@@ -126,8 +126,9 @@ std::string LookOverScreen::title() {
 }
 
 const char* LookOverScreen::part() const {
-  constexpr std::array<const char*, 7> names{"look-overs",       "look-over facts",  "look-over round",  "look-over questions",
-                                             "look-over result", "look-over prices", "look-over working"};
+  constexpr std::array<const char*, 7> names{"look-overs",          "look-over facts",  "look-over round",
+                                             "look-over questions", "look-over result", "look-over prices",
+                                             "look-over working"};
   return names[static_cast<std::size_t>(page_)];
 }
 
@@ -557,7 +558,8 @@ void LookOverScreen::next_field(System system) {
   keypad_.close();
   if (!of) return;
   if (path == "year") return edit("odometer", words::odometer(), Kind::Distance, entered_text(*of, "odometer"), system);
-  if (path == "odometer") return edit("asking", words::asking_price(), Kind::Money, entered_text(*of, "asking"), system);
+  if (path == "odometer")
+    return edit("asking", words::asking_price(), Kind::Money, entered_text(*of, "asking"), system);
   bool found = false;
   for (const Found& f : looks_.risks(chosen_)) {
     for (std::size_t i = 0; i < cost_ends.size(); ++i) {

@@ -75,8 +75,8 @@ class LookOverScreen {
 
   // `said`: what came of the last file that left.
   void draw_middle(Ui& ui, System system, bool wide, const std::string& said);
-  void draw_list(Ui& ui, System system);  // at the left of a wide window
-  void draw_side(Ui& ui);                 // at the right of one
+  void draw_list(Ui& ui, System system);         // at the left of a wide window
+  void draw_side(Ui& ui);                        // at the right of one
   float bottom_height(const Ui& ui, bool wide);  // 0: nothing stands there
   void draw_bottom(Ui& ui, System system, float height);
 
@@ -109,8 +109,12 @@ class LookOverScreen {
  private:
   enum class Page : std::uint8_t { List, Facts, Round, Questions, Result, Prices, Working };
 
-  const look_over::Result* result() { return looks_.read(chosen_).result(); }
-  const look_over::Input* input() { return looks_.read(chosen_).input(); }
+  const look_over::Result* result() {
+    return looks_.read(chosen_).result();
+  }
+  const look_over::Input* input() {
+    return looks_.read(chosen_).input();
+  }
   void go(Page page);
   void begin();
   void start_round();

@@ -23,8 +23,8 @@ using records::Record;
 namespace {
 
 const Question* question_of(const Input& in, const std::string& id) {
-  const auto it = std::find_if(in.known.questions.begin(), in.known.questions.end(),
-                               [&](const Question& q) { return q.id == id; });
+  const auto it =
+      std::find_if(in.known.questions.begin(), in.known.questions.end(), [&](const Question& q) { return q.id == id; });
   return it == in.known.questions.end() ? nullptr : &*it;
 }
 
@@ -46,8 +46,10 @@ std::string seen_lines(const Input& in, const Result& r) {
     if (!q || !counts || *a.said == look_over::Said::DidntSee) continue;
     const bool is_void = q->cold_only && in.touched != look_over::Touched::Cold;
     lines += "\n" + q->text + " " + (*a.said == look_over::Said::Yes ? words::yes() : words::no());
-    if (is_void) lines += std::string(" (") + words::engine_not_cold() + ")";
-    else if (asks_for_proof(in, a.question) && shows_proof(*q, *a.said)) lines += std::string(" (") + words::proof_seen() + ")";
+    if (is_void)
+      lines += std::string(" (") + words::engine_not_cold() + ")";
+    else if (asks_for_proof(in, a.question) && shows_proof(*q, *a.said))
+      lines += std::string(" (") + words::proof_seen() + ")";
   }
   return lines;
 }
@@ -65,7 +67,8 @@ Json facts_of(const Record& looked_over, const Input& in, const Result& r) {
   if (!choice.empty()) facts["engine"] = std::string(choice);
   if (in.year) facts["model_year"] = *in.year;
   const std::string odometer = looked_over.entered().value("odometer", std::string());
-  if (odometer.ends_with("mi") || odometer.ends_with("km")) facts["odometer_unit"] = odometer.substr(odometer.size() - 2);
+  if (odometer.ends_with("mi") || odometer.ends_with("km"))
+    facts["odometer_unit"] = odometer.substr(odometer.size() - 2);
   return facts;
 }
 

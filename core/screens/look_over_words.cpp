@@ -10,7 +10,8 @@ const char* look_over_question() {
   return "What does this bike hide, and what is it worth today?";
 }
 const char* look_over_help() {
-  return "A round of short questions beside the bike, one tap each. It says what must be done anyway, what you may find, "
+  return "A round of short questions beside the bike, one tap each. It says what must be done anyway, what you may "
+         "find, "
          "what to knock off the price, and when to walk away";
 }
 const char* six_at_most() {
@@ -147,7 +148,8 @@ const char* prices() {
   return "Prices";
 }
 const char* prices_help() {
-  return "What it costs you to put each right: parts and hours. Those marked placeholder are nobody's figures. A row you "
+  return "What it costs you to put each right: parts and hours. Those marked placeholder are nobody's figures. A row "
+         "you "
          "change is yours; take the rest as yours when you can live with them";
 }
 const char* prices_mine() {
@@ -280,7 +282,8 @@ std::string chance_of(const std::string& percent, const std::string& from) {
   return "Chance " + percent + " (" + from + ")";
 }
 const char* swings_help() {
-  return "The sum with one thing changed and all others as they are, from its least to its most. The line is the sum now";
+  return "The sum with one thing changed and all others as they are, from its least to its most. The line is the sum "
+         "now";
 }
 
 }  // namespace camside::screens::words

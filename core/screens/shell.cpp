@@ -332,10 +332,7 @@ void Shell::draw_header(Ui& ui, float width, bool back) {
     ImGui::SameLine(0, 8);
   }
   const words::Tile* const tile = question ? words::tile_of(question->kind()) : nullptr;
-  const std::string title = tile     ? tile->name
-                            : shown  ? shown->title()
-                            : looked ? looked->title()
-                                     : name_of(place_);
+  const std::string title = tile ? tile->name : shown ? shown->title() : looked ? looked->title() : name_of(place_);
   const float indent = back && !way_back ? margin / 2 : 0;
   const ImVec2 at{ImGui::GetCursorScreenPos().x + indent, ImGui::GetCursorScreenPos().y};
   const float left = at.x;

@@ -240,9 +240,10 @@ TEST(KnowledgeLookOver, LooksComeInTheOrderOfASensibleBuyer) {
   using look_over::Touched;
   const std::vector<std::string> can_end_it{"cold_start",  "legal",    "odometer_papers",
                                             "oil_glitter", "lamp_hot", "hammering"};
-  for (const ForSale& bike : {ForSale{1994, 61'000, false, Touched::Cold}, ForSale{2001, 12'000, false, Touched::Cold},
-                              ForSale{2004, 38'200, true, Touched::Warm}, ForSale{2005, 88'000, false, Touched::Cold},
-                              ForSale{2011, 22'000, false, Touched::Cold}, ForSale{2015, 64'000, false, Touched::Not}}) {
+  for (const ForSale& bike :
+       {ForSale{1994, 61'000, false, Touched::Cold}, ForSale{2001, 12'000, false, Touched::Cold},
+        ForSale{2004, 38'200, true, Touched::Warm}, ForSale{2005, 88'000, false, Touched::Cold},
+        ForSale{2011, 22'000, false, Touched::Cold}, ForSale{2015, 64'000, false, Touched::Not}}) {
     const auto ids = looks_of(bike);
     ASSERT_GT(ids.size(), 10U) << bike.year;
     EXPECT_TRUE(std::equal(can_end_it.begin(), can_end_it.end(), ids.begin())) << bike.year << " " << ids.front();
