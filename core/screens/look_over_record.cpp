@@ -110,7 +110,7 @@ std::string LookOvers::add(const std::string& taken) {
   const auto file = records::read_json(knowledge::usual_knowledge_file());
   if (file)
     for (const char* part : {"engines", "questions", "risks"}) fresh.entered()["known"][part] = (*file)[part];
-  const std::string id = fresh.id();
+  std::string id = fresh.id();
   job_.job().records.push_back(std::move(fresh));
   changed(id);
   return id;
