@@ -54,6 +54,7 @@ class LookOverScreen {
     return false;
   }
   void back() {}
+  void home() {}
   void show(const std::string& /*id*/) {}
   std::string title() {
     return {};
@@ -99,6 +100,9 @@ class LookOverScreen {
     return page_ == Page::Round || page_ == Page::Questions || page_ == Page::Result;
   }
   void back();
+  void home() {
+    go(Page::List);
+  }                                  // the bikes beside each other
   void show(const std::string& id);  // its result
   std::string title();
   const char* part() const;  // a name for each page, so that each keeps its own scrolling

@@ -144,6 +144,7 @@ void Shell::open(std::string_view kind) {
 
 void Shell::go(Place place) {
   if (place == Place::Bench && place_ == Place::Bench) open_.clear();
+  if (place == Place::LookOver && place_ == Place::LookOver) look_over_.home();
   place_ = place;
   frames_wanted_ = 3;
 }
