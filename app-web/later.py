@@ -19,10 +19,10 @@ import sys
 # Called straight from the first part.
 DOORS = re.compile(
     r"^camside::(screens::(BikesScreen::draw_(page|list|bottom)|BikeLog::look_again|LogToBike::draw|LogTransfer::take"
-    r"|LookOverScreen::draw\w*)|page::BrowserLog::(told|appended))\(")
+    r"|LookOverScreen::(draw_(middle|list|side|bottom)|bottom_height|title|back))|page::BrowserLog::(told|appended))\(")
 # Called through tables: calculators and drawings of the questions whose tiles say that they come later.
 LATER = re.compile(r"camside::(records::entered|look_over|inspection_due|wear|life|pushrod|gear_pick)::"
-                   r"|(inspection_due|wear|life)_look")
+                   r"|(inspection_due|wear|life)_look|look_over_kind")
 # A std::function is copied with the table of kinds, long before it is called.
 COPIED = re.compile(r"__func<.*::(__clone|destroy\w*)\(")
 # A small function may stand for others with the same code, whatever its name says; so does one with several places in the tables.

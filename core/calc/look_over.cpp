@@ -207,6 +207,21 @@ bool worth_asking(const Working& w, std::size_t question) {
          std::any_of(w.models.begin(), w.models.end(), [&](const Model& m) { return asks(m, question); });
 }
 
+bool spares_must(const Working& w, std::size_t question) {
+  return std::any_of(w.models.begin(), w.models.end(), [&](const Model& m) {
+    return std::any_of(m.risks.begin(), m.risks.end(),
+                       [&](const Counted& c) { return c.proof == question && must_do(c, w.answers); });
+  });
+}
+
+enum class Turn : std::uint8_t { CanEndIt, SparesMust, Narrows, NotToday };
+
+Turn turn_of(const Look& l) {
+  if (l.needs_cold) return Turn::NotToday;
+  if (l.can_end_it) return Turn::CanEndIt;
+  return l.spares_must ? Turn::SparesMust : Turn::Narrows;
+}
+
 void take_looks(Working& w) {
   const std::vector<Question>& questions = w.in.known.questions;
   for (std::size_t i = 0; i < questions.size(); ++i) {
@@ -216,9 +231,13 @@ void take_looks(Working& w) {
     if (w.answers[i] != Seen::Not) continue;
     const double bad = chance_of_bad(w.model(), i, w.answers);
     const bool needs_cold = q.cold_only && w.in.touched != Touched::Cold;
-    w.r.looks.push_back({q.id, q.text, q.say, bad, narrows(w, i, bad), !q.walk_away.empty(), needs_cold});
+    w.r.looks.push_back(
+        {q.id, q.text, q.say, bad, narrows(w, i, bad), !q.walk_away.empty(), spares_must(w, i), needs_cold});
   }
-  put_in_order(w.r.looks.begin(), w.r.looks.end(), [](const Look& a, const Look& b) { return a.narrows > b.narrows; });
+  put_in_order(w.r.looks.begin(), w.r.looks.end(), [](const Look& a, const Look& b) {
+    if (turn_of(a) != turn_of(b)) return turn_of(a) < turn_of(b);
+    return !a.can_end_it && a.narrows > b.narrows;  // what can end it: in the book's order, as one walks round a bike
+  });
 }
 
 // ---- money ----

@@ -15,6 +15,8 @@
 //     away is met: no price makes up for it.
 //   6 Value of looking, for each "didn't see" by itself: the width of the knock-off range less its expected width
 //     after the look, both answers enumerated; P(bad) = 1 − (1 − f) Π(1 − p s).
+//     Looks in the order a buyer would take: what can end it first (it costs nothing and spares the rest), then proof
+//     that takes a "must do" off the sum, then by value; last what needs a stone-cold engine that there isn't.
 //   7 What moves it: the sum with one thing changed and all others as they are; look_over_sensitivity.hpp has the ends.
 // Sources: Bayes' rule in odds form and the PERT mean, (a + 4m + b)/6, are textbook arithmetic; chances, signs and
 // money come from the book, each with its own source, none of them published.
@@ -119,6 +121,7 @@ struct Look {
   double chance_bad = 0.0;
   Money narrows;  // by how much the range is expected to shrink
   bool can_end_it = false;
+  bool spares_must = false;  // a good answer is proof of what must else be done anyway
   bool needs_cold = false;
 };
 
@@ -140,7 +143,7 @@ struct Result {
   std::vector<Found> must_do;          // by cost
   std::vector<Found> may_find;         // by expected cost
   std::vector<WalkAway> walk_away;     // those met first
-  std::vector<Look> looks;             // most narrowing first
+  std::vector<Look> looks;             // in the order to take them
   std::vector<Swing> swings;           // what moves the sum, widest first
   Span knock_off;
   std::optional<Span> offer;

@@ -102,6 +102,7 @@ void describe(FieldVisitor& v, Engine& e) {
 void describe(FieldVisitor& v, Question& q) {
   v.value(id_field(), q.id);
   v.value(Field{"text", "Question", "To be answered yes or no"}.must(), q.text);
+  v.value(Field{"means", "What it means", "What hangs on it and how to look"}, q.means);
   v.choice(Field{"bad", "Bad answer", "The answer that means something may be wrong"}.must(), q.bad, yes_no_words);
   v.value(Field{"say", "Say to the seller", "As a person would say it"}, q.say);
   v.value(Field{"cold_only", "Stone cold only", "Void when the engine was warm or not touched first"}, q.cold_only);
@@ -153,6 +154,19 @@ void describe(FieldVisitor& v, Book& b) {
   v.list(Field{"engines", "Engines", "By what they are and their model years"}.must(), b.engines);
   v.list(Field{"questions", "Questions", "What can be known without tools"}.must(), b.questions);
   v.list(Field{"risks", "Risks", "What such an engine hides"}.must(), b.risks);
+}
+
+std::vector<std::string> told_by(const Book& book, const std::vector<std::string>& engines, std::string_view question) {
+  std::vector<std::string> names;
+  for (const Risk& r : book.risks) {
+    const bool concerned = r.engines.empty() || std::any_of(engines.begin(), engines.end(), [&](const std::string& e) {
+                             return std::find(r.engines.begin(), r.engines.end(), e) != r.engines.end();
+                           });
+    const bool tells = r.proof == question || std::any_of(r.signs.begin(), r.signs.end(),
+                                                          [&](const Sign& s) { return s.question == question; });
+    if (concerned && tells) names.push_back(r.name);
+  }
+  return names;
 }
 
 bool in_order(const Cost& c) {

@@ -34,7 +34,8 @@ enum class YesNo : std::uint8_t { Yes, No };
 
 struct Question {
   std::string id;
-  std::string text;  // to be answered yes or no
+  std::string text;   // to be answered yes or no
+  std::string means;  // what hangs on it and how to look; may be empty
   YesNo bad = YesNo::No;
   std::string say;         // how to ask the seller for it; may be empty
   bool cold_only = false;  // void when the engine was not stone cold
@@ -93,6 +94,9 @@ void describe(FieldVisitor& v, Book& b);
 
 // What no range can tell: ids used twice, names of nothing, costs and chances out of order. `at`: path of the book.
 Findings book_faults(const Book& book, const std::string& at = "");
+
+// Names of the risks of these engines that the question tells something about, a proof asked for included.
+std::vector<std::string> told_by(const Book& book, const std::vector<std::string>& engines, std::string_view question);
 
 bool in_order(const Cost& c);  // best ≤ likely ≤ worst
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "calc/look_over_summary.hpp"
 #include "findings/due_remarks.hpp"
 
 namespace camside::look_over {
@@ -19,6 +20,7 @@ Figure money(std::string key, std::string label, Money m) {
 
 void add_span(const std::string& key, const std::string& label, const Span& s, Outcome& out) {
   out.figures.push_back(money(key, label, s.middle));
+  out.figures.back().text = rough_text(s.middle) + ", from " + rough_range(s);
   out.figures.push_back(money(key + "_low", label + ", least", s.low));
   out.figures.push_back(money(key + "_high", label + ", most", s.high));
 }
@@ -120,10 +122,6 @@ void add_swing_steps(const Result& r, Outcome& out) {
 std::string percent(double chance) {
   if (chance > 0.99) return "over 99 %";
   return chance < 0.1 ? fmt::format("{:.2g} %", 100.0 * chance) : fmt::format("{:.0f} %", 100.0 * chance);
-}
-
-std::string money_text(Money m) {
-  return fmt::format("{:.0f}", m.in_amount());
 }
 
 std::string chance_from(const Model& m, const Counted& c, const Input& in, const Answers& answers) {

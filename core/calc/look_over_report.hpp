@@ -9,7 +9,6 @@
 namespace camside::look_over {
 
 std::string percent(double chance);
-std::string money_text(Money m);
 // "30 % at 41,300 mi (66,466 km) (from memory), raised by: …, lowered by: …"
 std::string chance_from(const Model& m, const Counted& c, const Input& in, const Answers& answers);
 

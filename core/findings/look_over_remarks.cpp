@@ -95,8 +95,11 @@ Finding silence_proves_nothing(std::string field, std::string_view question) {
 }
 
 Finding placeholder_money(const std::vector<std::string>& risks) {
+  constexpr std::size_t few = 3;
   return doubt(1830, "money_confirmed",
-               fmt::format("No offer: these costs are placeholders, nobody's figures: {}", joined(risks)),
+               risks.size() > few
+                   ? fmt::format("No offer: {} of the costs are placeholders, nobody's figures", risks.size())
+                   : fmt::format("No offer: these costs are placeholders, nobody's figures: {}", joined(risks)),
                "Your figures? Enter them, or confirm the placeholders as yours");
 }
 

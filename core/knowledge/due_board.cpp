@@ -371,6 +371,12 @@ bool fitted(const History& h, const std::string& item) {
 
 }  // namespace
 
+std::string_view engine_choice(std::string_view id) {
+  for (const auto& [name, of] : engine_ids)
+    if (of == id) return name;
+  return {};
+}
+
 History history_of(const records::Log& log, const records::Bike& bike, const knowledge::Knowledge& known, Date today) {
   return Reader(log, bike, today).read(known);
 }

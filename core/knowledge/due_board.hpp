@@ -88,6 +88,9 @@ struct Board {
   Findings findings;  // of the history, and of judging it
 };
 
+// How the log of a bike names an engine that is known by this id; empty: it has no name for it.
+std::string_view engine_choice(std::string_view id);
+
 History history_of(const records::Log& log, const records::Bike& bike, const knowledge::Knowledge& known, Date today);
 Board board_of(const History& history);
 

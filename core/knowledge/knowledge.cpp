@@ -101,8 +101,12 @@ std::string_view knowledge_file(std::string_view name) {
   return it == std::end(all) ? std::string_view{} : it->second;
 }
 
+std::string_view usual_knowledge_file() {
+  return knowledge_file("air_cooled_v_twin");
+}
+
 const Knowledge& usual_knowledge() {
-  static const Knowledge usual = read_knowledge(knowledge_file("air_cooled_v_twin")).value_or(Knowledge{});
+  static const Knowledge usual = read_knowledge(usual_knowledge_file()).value_or(Knowledge{});
   return usual;
 }
 

@@ -112,7 +112,8 @@ tl::expected<Knowledge, Findings> read_knowledge(std::string_view text);
 // The files of assets/knowledge as they stand in the program.
 std::string_view knowledge_file(std::string_view name);  // "air_cooled_v_twin"; empty when there is none
 std::vector<std::string_view> knowledge_names();
-const Knowledge& usual_knowledge();  // that one, read once; the tests check that it can be
+std::string_view usual_knowledge_file();  // the one that goes for what everybody rides
+const Knowledge& usual_knowledge();       // that one, read once; the tests check that it can be
 
 // JSON Schema (2020-12) of such a file; assets/schema/knowledge.schema.json is what this writes.
 std::string schema_of_knowledge();

@@ -8,6 +8,7 @@
 #include "calc/inspection_due.hpp"
 #include "calc/life.hpp"
 #include "calc/look_over.hpp"
+#include "calc/look_over_summary.hpp"
 #include "calc/pushrod.hpp"
 #include "calc/runout.hpp"
 #include "calc/wear.hpp"
@@ -33,6 +34,17 @@ RecordKind with_table(RecordKind kind, std::string_view list,
                       std::vector<std::pair<std::string_view, std::string_view>> also = {}) {
   kind.csv_list = list;
   kind.csv_also = std::move(also);
+  return kind;
+}
+
+RecordKind look_over_kind() {
+  RecordKind kind =
+      kind_of("look_over", "Look-over",
+              "What does this used bike hide on its cam side, what would that cost, and what is it worth today?",
+              &look_over::solve);
+  kind.told = [](const Solved& s) {
+    return look_over::summary(*s.input_as<look_over::Input>(), *s.result_as<look_over::Result>());
+  };
   return kind;
 }
 
@@ -70,9 +82,7 @@ std::vector<RecordKind> all_kinds() {
           kind_of("life", "Life", "How long do such parts live in this shop, and will this one last the next miles?",
                   &life::solve),
           "parts"),
-      kind_of("look_over", "Look-over",
-              "What does this used bike hide on its cam side, what would that cost, and what is it worth today?",
-              &look_over::solve),
+      look_over_kind(),
   };
 }
 

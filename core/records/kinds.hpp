@@ -52,6 +52,8 @@ struct RecordKind {
   std::string_view csv_list;                        // list filled from a CSV file; empty when there is none
   std::vector<std::pair<std::string_view, std::string_view>> csv_also;  // set with it: path, text
   std::vector<std::string_view> examples;                               // whole measurement files of the demo scenario
+  // What people read in place of the table of figures, in lines; empty function: the table.
+  std::function<std::string(const Solved&)> told{};
 };
 
 std::span<const RecordKind> kinds();

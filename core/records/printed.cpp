@@ -215,9 +215,31 @@ std::string working_block(const Outcome& outcome) {
   return out;
 }
 
+std::string indented(const std::string& lines) {
+  std::string out;
+  for (std::size_t at = 0; at < lines.size();) {
+    const std::size_t end = std::min(lines.find('\n', at), lines.size());
+    if (end > at) out += "  " + harmless(std::string_view(lines).substr(at, end - at));
+    out += '\n';
+    at = end + 1;
+  }
+  return out;
+}
+
+// What a kind tells in its own way: then the table of figures is for programs only.
+std::string told_block(const SolvedRecord& r, const Printing& printing, const RecordKind& kind) {
+  std::string out = indented(kind.told(r.solved));
+  const std::string findings = findings_block(r.solved.findings);
+  if (!findings.empty()) out += "\n" + findings;
+  if (printing.working) out += "\n" + working_block(r.solved.outcome);
+  return out;
+}
+
 std::string record_block(const SolvedRecord& r, const Printing& printing, std::span<const RecordKind> among) {
   std::string out = heading_of(r.record, among) + "\n";
   if (!r.solved.solved) return out + "  Can't be solved: something entered can't be used\n";
+  const RecordKind* const kind = find_kind(r.record.kind(), among);
+  if (kind && kind->told) return out + told_block(r, printing, *kind);
   const Outcome& outcome = r.solved.outcome;
   out += answer_lines(outcome, printing.system) + reason_line(r);
   out += findings_block(r.solved.findings);

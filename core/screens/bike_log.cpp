@@ -102,6 +102,11 @@ void BikeLog::give_reminders(const std::string& calendar) {
   platform_.give_file("camside-due-" + platform_.local_time().substr(0, 10) + ".ics", calendar, false);
 }
 
+void BikeLog::give_summary(const std::string& name, const std::string& text, bool share) {
+  gave_copy_ = false;
+  platform_.give_file(name, text, share);
+}
+
 void BikeLog::undo_last() {
   std::vector<Entry> back;
   for (const Entry& entry : last_)

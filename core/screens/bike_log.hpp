@@ -52,6 +52,7 @@ class BikeLog {
   bool take_in(std::vector<records::Entry> entries);
   void give_copy(bool share);  // the whole log as a file, what isn't saved yet too
   void give_reminders(const std::string& calendar);
+  void give_summary(const std::string& name, const std::string& text, bool share);
   bool gave_copy() const { return gave_copy_; }  // the last file given was one
   FileWays ways() const { return platform_.file_ways(); }
   const std::string& last_change() const { return last_what_; }

@@ -35,6 +35,8 @@ class BikesScreen {
   void back();
   std::string title() const;
   const char* part() const;  // a name for each page, so that each keeps its own scrolling
+  void show(const std::string& bike) { open(bike); }
+  const std::string& said() const { return transfer_.said(); }  // of the last file that left
   std::optional<records::Record> take_reopened() { return std::exchange(reopened_, std::nullopt); }
 
  private:

@@ -106,7 +106,8 @@ Shell::Shell(storage::Store& store, Platform& platform, const Fonts& fonts, stor
       store_(store),
       fonts_(fonts),
       bike_log_(log, platform),
-      bikes_(bike_log_, platform, store) {
+      bikes_(bike_log_, platform, store),
+      look_over_(job_, platform, bike_log_) {
   for (QuestionLook look : {runout_look(), backlash_look(), gear_pick_look(), pushrod_look(), inspection_due_look(),
                             wear_look(), gear_pair_look(), life_look()})
     questions_.push_back(std::make_unique<QuestionScreen>(std::move(look)));
@@ -143,6 +144,7 @@ void Shell::open(std::string_view kind) {
 
 void Shell::go(Place place) {
   if (place == Place::Bench && place_ == Place::Bench) open_.clear();
+  if (place == Place::LookOver && place_ == Place::LookOver) look_over_.home();
   place_ = place;
   frames_wanted_ = 3;
 }
@@ -177,7 +179,16 @@ const BikesScreen* Shell::bikes() const {
   return place_ == Place::Bikes && bike_log_.present() ? &bikes_ : nullptr;
 }
 
+LookOverScreen* Shell::look_over() {
+  return place_ == Place::LookOver && platform_.all_here() && job_.ready() ? &look_over_ : nullptr;
+}
+
+const LookOverScreen* Shell::look_over() const {
+  return place_ == Place::LookOver && platform_.all_here() && job_.ready() ? &look_over_ : nullptr;
+}
+
 bool Shell::typing() const {
+  if (const LookOverScreen* shown = look_over()) return shown->keypad_open();
   if (const BikesScreen* shown = bikes()) return shown->keypad_open();
   const QuestionScreen* const question = current();
   return question && question->keypad_open();
@@ -187,6 +198,7 @@ void Shell::keys() {
   if (typing() || !ImGui::IsKeyPressed(ImGuiKey_Escape, false)) return;
   open_.clear();
   if (BikesScreen* shown = bikes()) shown->back();
+  if (LookOverScreen* shown = look_over()) shown->back();
 }
 
 // A measurement out of a bike's log, on the Bench. What lies there is kept: one that was changed since stays beside it.
@@ -207,13 +219,15 @@ void Shell::reopen(const records::Record& measured) {
   if (QuestionScreen* question = current()) question->choose(id);
 }
 
-float Shell::bottom_height(const Ui& ui) const {
+float Shell::bottom_height(const Ui& ui) {
+  if (LookOverScreen* shown = look_over()) return shown->bottom_height(ui, wide());
   if (const BikesScreen* shown = bikes()) return shown->bottom_height(ui);
   const QuestionScreen* const question = current();
   return question && job_.ready() ? question->bottom_height(ui) : 0;
 }
 
 void Shell::draw_bottom(Ui& ui, float height) {
+  if (LookOverScreen* shown = look_over()) return shown->draw_bottom(ui, settings_.system, height);
   if (BikesScreen* shown = bikes()) return shown->draw_bottom(ui, settings_.system, height);
   // None: another place was tapped in this frame.
   if (QuestionScreen* question = current()) question->draw_bottom(ui, job_, platform_, settings_.system, height);
@@ -243,6 +257,7 @@ void Shell::draw() {
   if (job_.ready() && !job_ready_) {
     job_ready_ = true;
     for (const auto& q : questions_) q->forget();
+    look_over_.forget();
   }
   frames_wanted_ = std::max(0, frames_wanted_ - 1);
   apply_to_imgui(theme());
@@ -302,6 +317,7 @@ bool Shell::draw_back(Ui& ui, float height) {
   if (!taken) return false;
   if (QuestionScreen* question = current()) question->keypad().close();
   if (BikesScreen* shown = bikes()) shown->back();
+  if (LookOverScreen* shown = look_over()) shown->back();
   open_.clear();
   return true;
 }
@@ -309,14 +325,15 @@ bool Shell::draw_back(Ui& ui, float height) {
 void Shell::draw_header(Ui& ui, float width, bool back) {
   QuestionScreen* const question = current();
   const BikesScreen* const shown = bikes();
+  LookOverScreen* const looked = look_over();
   const float height = ui.target();
-  const bool way_back = (back && question) || (shown && shown->deep());
+  const bool way_back = (back && question) || (shown && shown->deep()) || (looked && looked->deep());
   if (way_back) {
     if (draw_back(ui, height)) return;
     ImGui::SameLine(0, 8);
   }
   const words::Tile* const tile = question ? words::tile_of(question->kind()) : nullptr;
-  const std::string title = tile ? tile->name : shown ? shown->title() : name_of(place_);
+  const std::string title = tile ? tile->name : shown ? shown->title() : looked ? looked->title() : name_of(place_);
   const float indent = back && !way_back ? margin / 2 : 0;
   const ImVec2 at{ImGui::GetCursorScreenPos().x + indent, ImGui::GetCursorScreenPos().y};
   const float left = at.x;
@@ -436,6 +453,15 @@ void Shell::draw_bikes(Ui& ui) {
   if (const auto measured = bikes_.take_reopened()) reopen(*measured);
 }
 
+void Shell::draw_look_over(Ui& ui, bool wide) {
+  draw_save_state(ui);
+  look_over_.draw_middle(ui, settings_.system, wide, bikes_.said());
+  const auto bike = look_over_.take_bike();
+  if (!bike) return;
+  go(Place::Bikes);
+  bikes_.show(*bike);
+}
+
 void Shell::draw_log_it(Ui& ui, const records::Record& measured) {
   ui.gap(8);
   if (bike_log_.keeper().state() == storage::SaveState::Failed) draw_log_state(ui, bike_log_);
@@ -449,8 +475,9 @@ void Shell::draw_middle(Ui& ui, QuestionScreen::Beside beside) {
       if (bikes()) return draw_bikes(ui);
       return draw_coming(ui, words::bikes(), words::bikes_coming());
     case Place::LookOver:
-      if (!platform_.all_here()) return ui.quiet(words::rest_is_coming());
-      return draw_coming(ui, words::look_over(), words::look_over_coming());
+      if (look_over()) return draw_look_over(ui, beside.working);
+      if (!platform_.all_here()) ui.quiet(words::rest_is_coming());
+      return;
     case Place::Setup:
       return draw_setup(ui);
     case Place::Bench:
@@ -468,6 +495,7 @@ void Shell::draw_middle(Ui& ui, QuestionScreen::Beside beside) {
 
 const char* Shell::middle_name() const {
   if (const BikesScreen* shown = bikes()) return shown->part();
+  if (const LookOverScreen* shown = look_over()) return shown->part();
   const QuestionScreen* const question = current();
   return question ? question->kind().data() : name_of(place_);
 }
@@ -506,6 +534,11 @@ void Shell::draw_beside(Ui& ui, const Area& side) {
     question->draw_side(ui, job_, platform_, settings_.system, upper.height() - 16);
     end_scrolling_part(theme());
   }
+  if (LookOverScreen* looked = look_over(); looked && looked->in_round()) {
+    begin_part("side", upper, margin / 2, Scroll::Finger);
+    looked->draw_side(ui);
+    end_scrolling_part(theme());
+  }
   if (action <= 0) return;
   begin_part("bottom", {{side.min.x, side.max.y - action}, side.max}, margin / 2, Scroll::None);
   draw_bottom(ui, action);
@@ -516,7 +549,7 @@ void Shell::draw_sideways(Ui& ui, const Layout& l) {
   QuestionScreen* const question = current();
   const Area all{{l.insets.left, l.insets.top}, {l.size.x - l.insets.right, l.size.y - l.insets.bottom}};
   const bool beside = question && job_.ready() && !job_.job().records.empty();
-  const bool acts = beside || (bikes() && bikes()->bottom_height(ui) > 0);
+  const bool acts = beside || ((bikes() || look_over()) && bottom_height(ui) > 0);
   const float side = acts ? std::min(360.0f, 0.45f * all.width()) : 0;
   const float rail_x = settings_.left_hand ? all.max.x - rail_width : all.min.x;
   draw_places(ui, {{rail_x, all.min.y}, {rail_x + rail_width, all.max.y}}, true);
@@ -536,11 +569,17 @@ void Shell::draw_sideways(Ui& ui, const Layout& l) {
 // Working above, the keypad or the main action below it. A complete entry has no main action: the Working is there.
 void Shell::draw_right_column(Ui& ui, const Area& at) {
   const QuestionScreen* const question = current();
+  LookOverScreen* const looked = look_over();
   const bool acts = !question || question->keypad_open() || !question->complete();
   const float bottom = acts ? bottom_height(ui) : 0;
   if (question) {
     begin_part("working", {at.min, {at.max.x, at.max.y - bottom}}, margin, Scroll::Bar);
     if (question->solved().solved) draw_working(ui, question->solved().outcome);
+    end_part();
+  }
+  if (looked && looked->has_side()) {
+    begin_part("working", {at.min, {at.max.x, at.max.y - bottom}}, margin, Scroll::Bar);
+    looked->draw_side(ui);
     end_part();
   }
   if (bottom <= 0) return;
@@ -553,7 +592,8 @@ void Shell::draw_wide(Ui& ui, const Layout& l) {
   const Area all{{l.insets.left, l.insets.top}, {l.size.x - l.insets.right, l.size.y - l.insets.bottom}};
   QuestionScreen* const question = current();
   const float list = std::clamp(0.2f * all.width(), 220.0f, 300.0f);
-  const bool beside = question || bikes();
+  LookOverScreen* const looked = look_over();
+  const bool beside = question || bikes() || looked;
   const float right = beside ? std::clamp(0.28f * all.width(), 300.0f, 440.0f) : 0;
   const float header = ui.target() + 8;
   draw_places(ui, {{all.min.x, all.min.y}, {all.min.x + rail_width, all.max.y}}, true);
@@ -562,6 +602,12 @@ void Shell::draw_wide(Ui& ui, const Layout& l) {
     const Area at{{middle_x, all.min.y + header}, {middle_x + list, all.max.y}};
     begin_part("list", at, margin / 2, Scroll::Bar);
     question ? draw_bench(ui, true) : bikes_.draw_list(ui, true);
+    end_part();
+    middle_x += list;
+  } else if (looked && looked->has_list()) {
+    const Area at{{middle_x, all.min.y + header}, {middle_x + list, all.max.y}};
+    begin_part("list", at, margin / 2, Scroll::Bar);
+    looked->draw_list(ui, settings_.system);
     end_part();
     middle_x += list;
   }
@@ -578,7 +624,7 @@ void Shell::draw_wide(Ui& ui, const Layout& l) {
 
 bool Shell::wants_more_frames() const {
   const bool queued = ImGui::GetCurrentContext()->InputEventsQueue.Size > 0;
-  bool holding = bikes_.holding() || (place_ == Place::Bikes && bikes_.wants_more());
+  bool holding = bikes_.holding() || look_over_.holding() || (place_ == Place::Bikes && bikes_.wants_more());
   for (const auto& q : questions_) holding = holding || q->keypad().holding();
   return frames_wanted_ > 0 || queued || holding || bike_log_.changed() || gesture_.wants_more();
 }

@@ -14,6 +14,7 @@
 #include "screens/bike_log.hpp"
 #include "screens/bikes_screen.hpp"
 #include "screens/log_to_bike.hpp"
+#include "screens/look_over_screen.hpp"
 #include "screens/parts/gesture.hpp"
 #include "screens/parts/item.hpp"
 #include "screens/parts/ui.hpp"
@@ -78,8 +79,12 @@ class Shell {
   QuestionScreen* current() const;
   BikesScreen* bikes();  // where they are shown
   const BikesScreen* bikes() const;
+  LookOverScreen* look_over();  // where it is shown
+  const LookOverScreen* look_over() const;
+  void draw_look_over(Ui& ui, bool wide);
+  bool wide() const { return layout().wide; }
   bool typing() const;
-  float bottom_height(const Ui& ui) const;
+  float bottom_height(const Ui& ui);
   void draw_bottom(Ui& ui, float height);
   bool draw_back(Ui& ui, float height);
   void draw_log_it(Ui& ui, const records::Record& measured);
@@ -100,6 +105,7 @@ class Shell {
   std::vector<std::unique_ptr<QuestionScreen>> questions_;
   BikeLog bike_log_;
   BikesScreen bikes_;
+  LookOverScreen look_over_;
   LogToBike log_to_bike_;
   std::string open_;               // kind of the question shown
   const char* ran_out_ = nullptr;  // kind of the question a clock of which ran out while something else was shown

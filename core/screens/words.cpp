@@ -479,11 +479,6 @@ const char* bikes_coming() {
          "keeps "
          "the measurements of one job, saved on this device";
 }
-const char* look_over_coming() {
-  return "Five minutes round a bike for sale: what this age of engine hides, what to ask, when to walk away. It is "
-         "being "
-         "built and gives no verdict yet";
-}
 const char* coming() {
   return "Coming";
 }

@@ -179,7 +179,6 @@ const char* try_again();
 
 // Places that are coming
 const char* bikes_coming();
-const char* look_over_coming();
 const char* coming();
 
 // Setup

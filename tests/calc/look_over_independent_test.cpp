@@ -153,18 +153,26 @@ TEST(LookOverIndependent, RangeAndValueOfLookingAgainstEveryWayItCanComeOut) {
 
 TEST(LookOverIndependent, TheFirstLookIsTheBest) {
   std::mt19937 gen(7);
+  int compared = 0;
   for (int n = 0; n < 50; ++n) {
     const Input in = drawn(gen);
     const State state = state_of(in);
     const auto r = solve(in);
     ASSERT_TRUE(r.has_value());
+    // Proof of what must be done anyway goes before; of the others the best comes first.
+    const auto spares = [&](const std::string& id) {
+      return std::any_of(in.known.risks.begin(), in.known.risks.end(), [&](const Risk& k) { return k.proof == id; });
+    };
     double best = 0.0;
     for (const std::string& id : not_seen(state))
-      best = std::max(best, value_of_looking(in.known, question_of(in.known, id), state));
-    if (!r->looks.empty()) {
-      EXPECT_NEAR(r->looks.front().narrows.in_amount(), best, 1e-8) << n;
-    }
+      if (!spares(id)) best = std::max(best, value_of_looking(in.known, question_of(in.known, id), state));
+    const auto first =
+        std::find_if(r->looks.begin(), r->looks.end(), [&](const Look& l) { return !spares(l.question); });
+    if (first == r->looks.end()) continue;
+    EXPECT_NEAR(first->narrows.in_amount(), best, 1e-8) << n;
+    ++compared;
   }
+  EXPECT_GT(compared, 20);
 }
 
 TEST(LookOverIndependent, Chances) {

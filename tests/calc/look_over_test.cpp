@@ -321,6 +321,40 @@ TEST(LookOverLooks, OnlyWhatWasNotSeenAndMattersMostFirst) {
   EXPECT_EQ(after.outcome.figure("look_next")->text, after.looks[0].text);
 }
 
+TEST(LookOverLooks, WhatCanEndItFirstInTheBooksOrderThenProofThenByValue) {
+  Input in = small_input();
+  in.known.questions.push_back(question("hammer", YesNo::Yes, 0.02));
+  in.known.questions.back().walk_away = "it hammers";
+  in.known.questions.push_back(question("title", YesNo::No, 0.02));
+  in.known.questions.back().walk_away = "no title";
+  in.known.questions.push_back(question("tick", YesNo::Yes, 0.1));
+  in.known.questions.back().cold_only = true;
+  in.known.risks[1].signs.push_back(sign("tick", 0.9));
+  const auto order = [](const Result& r) {
+    std::vector<std::string> ids;
+    for (const Look& l : r.looks) ids.push_back(l.question);
+    return ids;
+  };
+  EXPECT_EQ(order(solved(in)), (std::vector<std::string>{"hammer", "title", "papers", "tick", "lamp"}));
+  in.touched = Touched::Warm;
+  const Result warm = solved(in);
+  EXPECT_EQ(order(warm), (std::vector<std::string>{"hammer", "title", "papers", "lamp", "tick"}));
+  EXPECT_TRUE(warm.looks.back().needs_cold);
+  EXPECT_TRUE(warm.looks[2].spares_must);
+  EXPECT_FALSE(warm.looks[3].spares_must);
+  in.known.risks[0].must_from = Distance::miles(50'000.0);  // nothing to spare yet
+  const Result young = solved(in);
+  for (const Look& l : young.looks) EXPECT_FALSE(l.spares_must) << l.question;
+}
+
+TEST(LookOverLooks, WhatAQuestionTellsAbout) {
+  Book b = small_book();
+  b.risks[1].engines = {"other"};
+  EXPECT_EQ(told_by(b, {"sprung"}, "papers"), (std::vector<std::string>{"risk shoes"}));
+  EXPECT_TRUE(told_by(b, {"sprung"}, "lamp").empty());
+  EXPECT_EQ(told_by(b, {"sprung", "other"}, "lamp"), (std::vector<std::string>{"risk pump"}));
+}
+
 // ---- what is refused ----
 
 TEST(LookOverRefused, NamesTheField) {

@@ -216,6 +216,68 @@ TEST(KnowledgeLookOver, EveryYearAndEveryQuestionWorks) {
   EXPECT_EQ(look_over::solve(in).error().front().number, 1801);
 }
 
+// Six invented bikes of all ages: what a sensible buyer would look at first.
+struct ForSale {
+  int year;
+  double miles;
+  bool papers_refused;  // asked for, and there are none
+  look_over::Touched touched;
+};
+
+std::vector<std::string> looks_of(const ForSale& bike) {
+  look_over::Input in = brindle();
+  in.year = bike.year;
+  in.odometer = Distance::miles(bike.miles);
+  in.touched = bike.touched;
+  in.answers.clear();
+  if (bike.papers_refused)
+    in.answers = {{"papers_shoes", look_over::Said::No}, {"papers_bearings", look_over::Said::No}};
+  const auto solved = look_over::solve(in);
+  std::vector<std::string> ids;
+  for (const look_over::Look& l : solved->looks) ids.push_back(l.question);
+  return ids;
+}
+
+TEST(KnowledgeLookOver, LooksComeInTheOrderOfASensibleBuyer) {
+  using look_over::Touched;
+  const std::vector<std::string> can_end_it{"cold_start",  "legal",    "odometer_papers",
+                                            "oil_glitter", "lamp_hot", "hammering"};
+  for (const ForSale& bike :
+       {ForSale{1994, 61'000, false, Touched::Cold}, ForSale{2001, 12'000, false, Touched::Cold},
+        ForSale{2004, 38'200, true, Touched::Warm}, ForSale{2005, 88'000, false, Touched::Cold},
+        ForSale{2011, 22'000, false, Touched::Cold}, ForSale{2015, 64'000, false, Touched::Not}}) {
+    const auto ids = looks_of(bike);
+    ASSERT_GT(ids.size(), 10U) << bike.year;
+    EXPECT_TRUE(std::equal(can_end_it.begin(), can_end_it.end(), ids.begin())) << bike.year << " " << ids.front();
+    const bool sprung = bike.year >= 1999 && bike.year <= 2005;
+    const bool must = (sprung && !bike.papers_refused) || (bike.year == 2015);
+    EXPECT_EQ(ids[6] == "papers_shoes", must) << bike.year << " " << ids[6];
+    const bool hears_start = bike.touched == Touched::Cold;
+    const bool start_last = ids.back() == "rattle_cold" || ids.back() == "tick_stays";
+    EXPECT_TRUE(hears_start || start_last) << bike.year << " a cold start that can't be had: " << ids.back();
+  }
+}
+
+// No papers, and the oil not looked at: whether a shoe has gone through the pump is worth more than any noise.
+TEST(KnowledgeLookOver, ShoesSeenWholeSpeakAgainstDebris) {
+  look_over::Input in = brindle();
+  const auto chance = [&](const look_over::Input& of) {
+    const auto r = look_over::solve(of);
+    for (const look_over::Found& f : r->may_find)
+      if (f.risk == "debris") return f.chance;
+    return -1.0;
+  };
+  const double before = chance(in);
+  in.answers.push_back({"shoes_seen", look_over::Said::Yes});
+  EXPECT_LT(chance(in), 0.5 * before);
+  in.answers.back().said = look_over::Said::No;
+  EXPECT_GT(chance(in), 3.0 * before);
+}
+
+TEST(KnowledgeData, EveryQuestionSaysWhatItMeans) {
+  for (const look_over::Question& q : known().book.questions) EXPECT_GT(q.means.size(), 20U) << q.id;
+}
+
 // On the program's own book: the bad answer to any question never raises the offer.
 TEST(KnowledgeLookOver, AWorseAnswerNeverRaisesTheOffer) {
   using look_over::Said;

@@ -98,7 +98,7 @@ class StillPlatform final : public Platform {
     return true;
   }
   void close_text_field() override {}
-  void copy_text(const std::string&) override {}
+  void copy_text(const std::string& text) override { copied = text; }
   void keep_awake(bool on) override { awake = on; }
   void ring() override { ++rings; }
   bool light_wanted() const override { return light; }
@@ -117,7 +117,7 @@ class StillPlatform final : public Platform {
 
   std::string today = "2026-05-03";
   FileWays ways;
-  std::string gave_name, gave;
+  std::string gave_name, gave, copied;
   std::optional<FileGiven> given;
   std::optional<FileCome> come;
 

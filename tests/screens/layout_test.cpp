@@ -3,6 +3,7 @@
 #include <set>
 
 #include "screens/harness.hpp"
+#include "screens/look_over_words.hpp"
 #include "screens/words.hpp"
 
 namespace camside::screens::test {
@@ -130,6 +131,56 @@ TEST_P(Layout, HoldsOnEveryPageOfTheBikes) {
   }
   h.tap(words::back());
   check(h, c, "list of one");
+}
+
+// The main action and the answers stand whole in their place, however large the text.
+void check_thumb(const Harness& h, const std::string& where, std::initializer_list<const char*> labels) {
+  for (const char* label : labels) {
+    const Item* const item = h.find(label);
+    ASSERT_NE(item, nullptr) << where << ": " << label;
+    EXPECT_GE(item->min.y, item->clip_min.y - 0.5f) << where << ": " << label;
+    EXPECT_LE(item->max.y, item->clip_max.y + 0.5f) << where << ": " << label << " is cut off";
+  }
+}
+
+// The list, facts with the keypad, each way of the round, the result, the prices and the working.
+TEST_P(Layout, HoldsOnEveryPageOfALookOver) {
+  const Case& c = GetParam();
+  Harness h({.size = c.size, .text_scale = c.text_scale, .light = c.light, .bikes = true});
+  h.platform.ways = {.share = true, .save = true, .pick = true};
+  h.shell->go(Place::LookOver);
+  h.run();
+  check(h, c, "no look-over");
+  h.tap(words::show_example());
+  check(h, c, "two look-overs");
+  check_thumb(h, "two look-overs", {words::check_over()});
+  h.tap("Bike at the mill, no papers");
+  check(h, c, "result");
+  check_thumb(h, "result", {words::left_to_see(14).c_str()});
+  h.tap(words::look_at_prices());
+  check(h, c, "prices");
+  check_thumb(h, "prices", {words::prices_mine()});
+  h.tap("Tensioner shoes, sprung, Best");
+  check(h, c, "prices, keypad");
+  h.press(ImGuiKey_Escape);
+  h.tap(words::prices_mine());
+  check(h, c, "offer");
+  h.tap(words::working());
+  check(h, c, "working");
+  ASSERT_NE(h.find_text("look_over drawing"), nullptr);
+  h.tap(words::back());
+  h.tap(words::back());
+  h.tap(words::check_over());
+  check(h, c, "facts");
+  h.tap("Warm");
+  h.tap(words::start_round());
+  check_thumb(h, "round", {words::yes(), words::no(), words::didnt_see()});
+  for (int i = 0; i < 24; ++i) {
+    check(h, c, "question " + std::to_string(i + 1));
+    if (i < 23) h.tap(words::didnt_see());
+  }
+  h.tap(words::all_questions());
+  check(h, c, "all questions");
 }
 
 INSTANTIATE_TEST_SUITE_P(

@@ -331,6 +331,14 @@ bool Ui::field(std::string_view id, const FieldLook& look) {
   return fired;
 }
 
+void Ui::mark_chosen(bool chosen) {
+  items_.back().chosen = chosen;
+}
+
+void Ui::name_last(const std::string& label) {
+  items_.back().label = label;
+}
+
 void Ui::begin_card() {
   card_min_ = ImGui::GetCursorScreenPos();
   card_width_ = ImGui::GetContentRegionAvail().x;

@@ -74,6 +74,9 @@ class Ui {
   void fit(const Area& area, const std::string& text, ImU32 colour, float size, ImFont* font, Anchor anchor = {},
            float least = 0.7f);
 
+  void mark_chosen(bool chosen);             // the thing drawn last
+  void name_last(const std::string& label);  // the same, where its words alone don't tell it from others
+
   // A card: content on its own surface with padding. Call begin_card, draw, end_card.
   void begin_card();
   void end_card();

@@ -1,0 +1,202 @@
+#include "screens/look_over_record.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "knowledge/knowledge.hpp"
+#include "records/form.hpp"
+#include "records/new_id.hpp"
+#include "records/strict_json.hpp"
+#include "screens/look_over_words.hpp"
+
+namespace camside::screens {
+
+using records::Json;
+using records::Record;
+
+namespace {
+
+constexpr std::string_view kind_name = "look_over";
+
+const records::RecordKind& kind() {
+  return *records::find_kind(kind_name);
+}
+
+// The item of a list whose `name` is `id`; the list's end when there is none.
+std::size_t item_of(const Json& list, const char* name, std::string_view id) {
+  std::size_t at = 0;
+  for (const Json& item : list) {
+    if (item.is_object() && item.contains(name) && item[name].is_string() &&
+        item[name].get_ref<const std::string&>() == id)
+      break;
+    ++at;
+  }
+  return at;
+}
+
+// So that no row moves while its price is typed.
+std::vector<look_over::Found> in_book_order(const look_over::Input& in, const look_over::Result& result) {
+  std::vector<look_over::Found> all;
+  for (const look_over::Risk& risk : in.known.risks)
+    for (const auto* list : {&result.must_do, &result.may_find})
+      for (const look_over::Found& f : *list)
+        if (f.risk == risk.id) all.push_back(f);
+  return all;
+}
+
+Json& list_in(Json& entered, const char* name) {
+  Json& list = entered[name];
+  if (!list.is_array()) list = Json::array();
+  return list;
+}
+
+}  // namespace
+
+std::vector<std::string> LookOvers::ids() const {
+  std::vector<std::string> all;
+  for (const Record& r : std::as_const(job_).job().records)
+    if (r.kind() == kind_name) all.push_back(r.id());
+  return all;
+}
+
+Record* LookOvers::find(std::string_view id) {
+  Record* const found = id.empty() ? nullptr : job_.job().find(id);
+  return found && found->kind() == kind_name ? found : nullptr;
+}
+
+const Record* LookOvers::find(std::string_view id) const {
+  for (const Record& r : std::as_const(job_).job().records)
+    if (!id.empty() && r.id() == id && r.kind() == kind_name) return &r;
+  return nullptr;
+}
+
+const LookedOver& LookOvers::read(std::string_view id) {
+  const auto known = kept_.find(id);
+  if (known != kept_.end()) return known->second;
+  const Record* const of = find(id);
+  LookedOver& one = kept_[std::string(id)] = LookedOver{of ? records::solve(*of) : records::Solved{}};
+  if (one.result() && one.input()) risks_[std::string(id)] = in_book_order(*one.input(), *one.result());
+  return one;
+}
+
+const std::vector<look_over::Found>& LookOvers::risks(std::string_view id) {
+  read(id);
+  return risks_[std::string(id)];
+}
+
+std::string LookOvers::cost(std::string_view id, std::string_view risk, std::string_view end) const {
+  const Record* const of = find(id);
+  if (!of || !of->entered().contains("costs")) return {};
+  const Json& costs = of->entered()["costs"];
+  const std::size_t at = item_of(costs, "risk", risk);
+  if (at >= costs.size() || !costs[at].contains(end)) return {};
+  const Json& value = costs[at][std::string(end)];
+  return value.is_string() ? value.get<std::string>() : value.dump();
+}
+
+void LookOvers::changed(std::string_view id) {
+  const auto known = kept_.find(id);
+  if (known != kept_.end()) kept_.erase(known);
+  job_.commit();
+}
+
+// ---- which there are
+
+// The book goes in as it stands in its file: a saved look-over carries what it was made with.
+std::string LookOvers::add(const std::string& taken) {
+  Record fresh = records::make_record(kind(), records::new_id(), taken);
+  fresh.set("name", words::bike_nth(ids().size() + 1));
+  const auto file = records::read_json(knowledge::usual_knowledge_file());
+  if (file)
+    for (const char* part : {"engines", "questions", "risks"}) fresh.entered()["known"][part] = (*file)[part];
+  std::string id = fresh.id();
+  job_.job().records.push_back(std::move(fresh));
+  changed(id);
+  return id;
+}
+
+void LookOvers::add_examples() {
+  for (Record demo : records::demo_records(kind())) {
+    demo.json["id"] = records::new_id();
+    const std::string id = demo.id();
+    job_.job().records.push_back(std::move(demo));
+    changed(id);
+  }
+}
+
+std::size_t LookOvers::remove(std::string_view id) {
+  auto& all = job_.job().records;
+  const auto it = std::find_if(all.begin(), all.end(), [&](const Record& r) { return r.id() == id; });
+  const auto at = static_cast<std::size_t>(it - all.begin());
+  if (it != all.end()) all.erase(it);
+  changed(id);
+  return at;
+}
+
+void LookOvers::put_back(Record removed, std::size_t at) {
+  auto& all = job_.job().records;
+  const std::string id = removed.id();
+  all.insert(all.begin() + static_cast<std::ptrdiff_t>(std::min(at, all.size())), std::move(removed));
+  changed(id);
+}
+
+// ---- what is entered in one
+
+std::string LookOvers::said(std::string_view id, std::string_view question) {
+  const Record* const of = find(id);
+  if (!of || !of->entered().contains("answers")) return {};
+  const Json& answers = of->entered()["answers"];
+  const std::size_t at = item_of(answers, "question", question);
+  return at < answers.size() ? answers[at].value("said", std::string()) : std::string();
+}
+
+void LookOvers::answer(std::string_view id, std::string_view question, std::string_view said) {
+  Record* const of = find(id);
+  if (!of) return;
+  Json& answers = list_in(of->entered(), "answers");
+  const std::size_t at = item_of(answers, "question", question);
+  if (at == answers.size()) answers.push_back({{"question", std::string(question)}});
+  answers[at]["said"] = std::string(said);
+  changed(id);
+}
+
+void LookOvers::set(std::string_view id, std::string_view path, std::string_view text) {
+  if (Record* const of = find(id)) records::set_text(*of, path, text);
+  changed(id);
+}
+
+void LookOvers::rename(std::string_view id, const std::string& name) {
+  if (Record* const of = find(id)) of->set("name", name);
+  changed(id);
+}
+
+void LookOvers::forget_costs(std::string_view id) {
+  if (Record* const of = find(id)) records::remove_field(*of, "costs");
+  changed(id);
+}
+
+void LookOvers::set_flag(std::string_view id, const char* name, bool on) {
+  if (Record* const of = find(id)) of->entered()[name] = on;
+  changed(id);
+}
+
+void LookOvers::set_cost(std::string_view id, const look_over::Found& risk, std::string_view end,
+                         std::string_view text) {
+  Record* const of = find(id);
+  if (!of) return;
+  Json& costs = list_in(of->entered(), "costs");
+  const std::size_t at = item_of(costs, "risk", risk.risk);
+  if (at == costs.size())
+    costs.push_back({{"risk", risk.risk},
+                     {"best", risk.cost.low.in_amount()},
+                     {"likely", risk.cost.middle.in_amount()},
+                     {"worst", risk.cost.high.in_amount()}});
+  records::set_text(*of, "costs[" + std::to_string(at) + "]." + std::string(end), text);
+  changed(id);
+}
+
+bool is_invented(const Record& look_over) {
+  return look_over.note().starts_with("Invented");
+}
+
+}  // namespace camside::screens

@@ -1,0 +1,118 @@
+#include "screens/look_over_round.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "screens/look_over_words.hpp"
+#include "screens/words.hpp"
+
+namespace camside::screens {
+
+namespace {
+
+constexpr float gap = 8.0f;
+
+ImU32 colour_of(const Ui& ui, const std::string& said) {
+  if (said.empty()) return ui.theme().faint;
+  return said == "didn't see" ? ui.theme().line : ui.theme().accent;
+}
+
+// One mark a question: answered, not seen, open; the one on screen is taller.
+void draw_progress(Ui& ui, const RoundQuestion& round, const std::vector<std::string>& answers) {
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  const float width = ui.width();
+  const float each = width / static_cast<float>(std::max<std::size_t>(1, answers.size()));
+  for (std::size_t i = 0; i < answers.size(); ++i) {
+    const float x = at.x + each * static_cast<float>(i);
+    const float high = i == round.at ? 10.0f : 5.0f;
+    const ImU32 colour = i == round.at && answers[i].empty() ? ui.theme().text : colour_of(ui, answers[i]);
+    ImGui::GetWindowDrawList()->AddRectFilled({x + 1, at.y + 10 - high}, {x + each - 1, at.y + 10}, colour, 2);
+  }
+  ImGui::Dummy({width, 12});
+}
+
+void draw_cold_void(Ui& ui, const RoundQuestion& round) {
+  ui.begin_card();
+  ui.coloured(words::cold_void(round.touched == look_over::Touched::Warm), ui.theme().not_proven, ui.px(18),
+              ui.fonts().bold);
+  ui.end_card();
+}
+
+bool answer_button(Ui& ui, const char* id, const std::string& label, ImVec2 size, bool chosen, bool large) {
+  const bool fired = ui.area(id, Role::Choice, label, size, [&](const Area& at, bool pressed) {
+    ImDrawList* const list = ImGui::GetWindowDrawList();
+    const ImU32 ground = chosen ? ui.theme().accent : pressed ? ui.theme().pressed : ui.theme().card;
+    list->AddRectFilled(at.min, at.max, ground, 14);
+    list->AddRect(at.min, at.max, chosen ? ui.theme().accent : ui.theme().line, 14, 0, ui.theme().stroke);
+    ui.fit(at.inset(8), label, chosen ? ui.theme().on_accent : ui.theme().text, ui.px(large ? 26.0f : 18.0f),
+           ui.fonts().bold, {}, 0.6f);
+  });
+  ui.mark_chosen(chosen);
+  return fired;
+}
+
+}  // namespace
+
+void draw_question(Ui& ui, const RoundQuestion& round, const std::vector<std::string>& answers) {
+  const look_over::Question& q = *round.question;
+  ui.quiet(words::progress(round.at + 1, round.of));
+  draw_progress(ui, round, answers);
+  ui.gap(12);
+  ui.coloured(q.text, ui.theme().text, std::clamp(ui.px(26), 26.0f, std::max(38.0f, ui.px(18))), ui.fonts().bold);
+  ui.gap(8);
+}
+
+void draw_meaning(Ui& ui, const RoundQuestion& round) {
+  const look_over::Question& q = *round.question;
+  if (round.cold_void) draw_cold_void(ui, round);
+  if (!q.means.empty()) ui.text(q.means);
+  if (!q.say.empty()) {
+    ui.begin_card();
+    ui.coloured(words::say(q.say), ui.theme().accent, ui.px(18), ui.fonts().words);
+    ui.end_card();
+  }
+  const std::string bad = q.bad == look_over::YesNo::Yes ? words::yes() : words::no();
+  if (!q.walk_away.empty())
+    ui.coloured(words::ends_it(bad, q.walk_away), ui.theme().outside, ui.px(17), ui.fonts().bold);
+  if (q.silence) ui.quiet(words::silence_help());
+  if (!round.tells_about.empty()) ui.quiet(words::tells_about(round.tells_about));
+}
+
+float answers_height(const Ui& ui) {
+  return std::max(80.0f, ui.target()) + std::max(56.0f, ui.target()) + 3 * gap;
+}
+
+AnswerTap draw_answers(Ui& ui, const RoundQuestion& round) {
+  AnswerTap tap;
+  const float width = ui.width();
+  const float half = (width - gap) / 2;
+  const float high = std::max(80.0f, ui.target());
+  const float low = std::max(56.0f, ui.target());
+  if (answer_button(ui, "answer yes", words::yes(), {half, high}, round.said == "yes", true)) tap.said = "yes";
+  ImGui::SameLine(0, gap);
+  if (answer_button(ui, "answer no", words::no(), {half, high}, round.said == "no", true)) tap.said = "no";
+  ui.gap(gap);
+  const float wide = 0.62f * (width - gap);
+  if (answer_button(ui, "answer not seen", words::didnt_see(), {wide, low}, round.said == "didn't see", false))
+    tap.said = "didn't see";
+  ImGui::SameLine(0, gap);
+  const float rest = width - gap - wide;
+  tap.previous = ui.area(
+      "previous", Role::Button, words::previous(), {rest, low},
+      [&](const Area& at, bool pressed) {
+        if (pressed) ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, ui.theme().pressed, 14);
+        ui.fit(at.inset(6), words::previous(), round.at > 0 ? ui.theme().accent : ui.theme().quiet, ui.px(17),
+               ui.fonts().bold, {}, 0.5f);
+      },
+      round.at > 0);
+  return tap;
+}
+
+std::string draw_touched(Ui& ui, look_over::Touched now, bool entered) {
+  constexpr std::array<const char*, 3> values{"cold", "warm", "not touched"};
+  const std::array<std::string, 3> labels{"Stone cold", "Warm", "Not touched"};
+  const int pressed = ui.segmented("touched", words::touched_first(), labels, entered ? static_cast<int>(now) : -1);
+  return pressed < 0 ? std::string() : values[static_cast<std::size_t>(pressed)];
+}
+
+}  // namespace camside::screens

@@ -1,0 +1,96 @@
+#include "screens/look_over_to_log.hpp"
+
+#include <algorithm>
+
+#include "calc/look_over_summary.hpp"
+#include "knowledge/due_board.hpp"
+#include "records/demo_bike.hpp"
+#include "records/new_id.hpp"
+#include "screens/look_over_record.hpp"
+#include "screens/look_over_words.hpp"
+#include "screens/words.hpp"
+
+namespace camside::screens {
+
+using look_over::Input;
+using look_over::Question;
+using look_over::Result;
+using records::Entry;
+using records::Json;
+using records::Record;
+
+namespace {
+
+const Question* question_of(const Input& in, const std::string& id) {
+  const auto it =
+      std::find_if(in.known.questions.begin(), in.known.questions.end(), [&](const Question& q) { return q.id == id; });
+  return it == in.known.questions.end() ? nullptr : &*it;
+}
+
+bool asks_for_proof(const Input& in, const std::string& question) {
+  return std::any_of(in.known.risks.begin(), in.known.risks.end(),
+                     [&](const look_over::Risk& r) { return r.proof == question; });
+}
+
+bool shows_proof(const Question& q, look_over::Said said) {
+  return said != look_over::Said::DidntSee && (said == look_over::Said::Yes) != (q.bad == look_over::YesNo::Yes);
+}
+
+// "Is there metal glitter or plastic in the oil? No"
+std::string seen_lines(const Input& in, const Result& r) {
+  std::string lines;
+  for (const look_over::Answer& a : in.answers) {
+    const Question* const q = question_of(in, a.question);
+    const bool counts = std::find(r.questions.begin(), r.questions.end(), a.question) != r.questions.end();
+    if (!q || !counts || *a.said == look_over::Said::DidntSee) continue;
+    const bool is_void = q->cold_only && in.touched != look_over::Touched::Cold;
+    lines += "\n" + q->text + " " + (*a.said == look_over::Said::Yes ? words::yes() : words::no());
+    if (is_void)
+      lines += std::string(" (") + words::engine_not_cold() + ")";
+    else if (asks_for_proof(in, a.question) && shows_proof(*q, *a.said))
+      lines += std::string(" (") + words::proof_seen() + ")";
+  }
+  return lines;
+}
+
+std::string no_proof_line(const Result& r) {
+  std::string names;
+  for (const look_over::Found& f : r.must_do) names += (names.empty() ? "" : "; ") + f.name;
+  return names;
+}
+
+Json facts_of(const Record& looked_over, const Input& in, const Result& r) {
+  Json facts{{"nickname", looked_over.name()}};
+  const bool one = r.engines.size() == 1;
+  const std::string_view choice = one ? due_board::engine_choice(r.engine) : std::string_view{};
+  if (!choice.empty()) facts["engine"] = std::string(choice);
+  if (in.year) facts["model_year"] = *in.year;
+  const std::string odometer = looked_over.entered().value("odometer", std::string());
+  if (odometer.ends_with("mi") || odometer.ends_with("km"))
+    facts["odometer_unit"] = odometer.substr(odometer.size() - 2);
+  return facts;
+}
+
+}  // namespace
+
+std::vector<Entry> bike_of(const Record& looked_over, const Input& in, const Result& r,
+                           const std::function<records::Stamp()>& next_stamp) {
+  const std::string bike = records::new_id();
+  const std::string day = looked_over.taken().substr(0, 10);
+  std::vector<Entry> all;
+  const auto add = [&](std::string_view kind, Json entered) {
+    all.push_back(records::make_entry(kind, bike, next_stamp()));
+    all.back().record.entered() = std::move(entered);
+    if (!day.empty() && kind != "facts") all.back().record.set("day", day);
+    if (is_invented(looked_over)) all.back().record.set("note", std::string(records::invented_mark));
+  };
+  add("facts", facts_of(looked_over, in, r));
+  if (looked_over.entered().contains("odometer")) add("odometer", {{"reading", looked_over.entered()["odometer"]}});
+  const std::string seen = seen_lines(in, r);
+  if (!seen.empty()) add("note", {{"text", words::seen_at(day) + seen}});
+  const std::string none = no_proof_line(r);
+  if (!none.empty()) add("note", {{"text", std::string(words::nothing_shown()) + ": " + none}});
+  return all;
+}
+
+}  // namespace camside::screens

@@ -1,0 +1,18 @@
+// From a look-over into the log of the bikes, after the purchase: the bike, its odometer, what was seen, and what has
+// no proof. Nothing is asked.
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "calc/look_over.hpp"
+#include "records/log_entry.hpp"
+
+namespace camside::screens {
+
+// The entries of a new bike; the first one are its facts, entries.front().bike() its id.
+std::vector<records::Entry> bike_of(const records::Record& looked_over, const look_over::Input& in,
+                                    const look_over::Result& result, const std::function<records::Stamp()>& next_stamp);
+
+}  // namespace camside::screens

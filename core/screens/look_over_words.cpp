@@ -1,0 +1,288 @@
+#include "screens/look_over_words.hpp"
+
+namespace camside::screens::words {
+
+const char* check_over() {
+  return "Check over a bike";
+}
+const char* look_over_question() {
+  return "What does this bike hide, and what is it worth today?";
+}
+const char* look_over_help() {
+  return "A round of short questions beside the bike, one tap each. It says what must be done anyway, what you may "
+         "find, "
+         "what to knock off the price, and when to walk away";
+}
+const char* six_at_most() {
+  return "Six can be compared. Remove one to check over another";
+}
+const char* compare_order() {
+  return "Least to knock off first; one to walk away from last";
+}
+const char* nickname() {
+  return "Nickname";
+}
+std::string bike_nth(std::size_t n) {
+  return "Bike " + std::to_string(n);
+}
+
+const char* touched_first() {
+  return "Hand on the engine, before it ran";
+}
+const char* touched_help() {
+  return "Touch it before you talk. Only a stone-cold engine makes the cold start count";
+}
+const char* engine_by_year() {
+  return "By model year";
+}
+std::string engine_row(const std::string& engine) {
+  return "Engine: " + engine;
+}
+const char* start_round() {
+  return "Start the round";
+}
+std::string left_to_see(std::size_t count) {
+  return "Go on: " + std::to_string(count) + " still open";
+}
+const char* change_them() {
+  return "Change";
+}
+
+std::string progress(std::size_t at, std::size_t of) {
+  return std::to_string(at) + " of " + std::to_string(of);
+}
+const char* all_questions() {
+  return "All questions";
+}
+const char* previous() {
+  return "Previous";
+}
+const char* didnt_see() {
+  return "Didn't see";
+}
+const char* not_answered() {
+  return "open";
+}
+const char* to_result() {
+  return "See the result";
+}
+std::string say(const std::string& sentence) {
+  return "“" + sentence + "”";
+}
+std::string tells_about(const std::string& names) {
+  return "Tells about: " + names;
+}
+std::string ends_it(const std::string& answer, const std::string& why) {
+  return "“" + answer + "” ends it: " + why;
+}
+std::string cold_void(bool warm) {
+  return warm ? "Does not count: the engine was warm before"
+              : "Does not count: nobody had a hand on the engine while it was cold";
+}
+const char* silence_help() {
+  return "Silence proves nothing";
+}
+std::string so_far(const std::string& sum, const std::string& range) {
+  return "Knock off so far " + sum + " (" + range + ")";
+}
+
+const char* knock_off() {
+  return "Knock off";
+}
+const char* offer() {
+  return "Fair offer";
+}
+const char* no_offer() {
+  return "No offer yet";
+}
+const char* walk_away() {
+  return "Walk away";
+}
+const char* walk_away_if() {
+  return "Walk away if";
+}
+const char* must_do() {
+  return "Must do anyway";
+}
+const char* must_do_why() {
+  return "Nobody can show that it was done, so it is work, not chance";
+}
+const char* may_find() {
+  return "May find";
+}
+const char* nothing_must() {
+  return "Nothing";
+}
+std::string seldom_ones(std::size_t count) {
+  return std::to_string(count) + " more, seldom: under Working";
+}
+const char* look_next() {
+  return "Look at this next";
+}
+const char* can_end_it() {
+  return "It can end it, and costs nothing";
+}
+const char* bill_spares() {
+  return "A bill takes it off “must do anyway”";
+}
+std::string narrows(const std::string& amount) {
+  return "Narrows the range by about " + amount;
+}
+const char* needs_cold() {
+  return "Needs a stone-cold engine: come back when it has stood overnight";
+}
+const char* answer_it() {
+  return "Answer it";
+}
+const char* all_seen() {
+  return "All was looked at";
+}
+const char* placeholder_sum() {
+  return "By placeholder prices, nobody's figures";
+}
+const char* look_at_prices() {
+  return "Look at the prices";
+}
+const char* prices() {
+  return "Prices";
+}
+const char* prices_help() {
+  return "What it costs you to put each right: parts and hours. Those marked placeholder are nobody's figures. A row "
+         "you "
+         "change is yours; take the rest as yours when you can live with them";
+}
+const char* prices_mine() {
+  return "These prices are mine";
+}
+const char* prices_not_mine() {
+  return "They are not mine after all";
+}
+const char* prices_are_mine() {
+  return "You took these prices as yours";
+}
+const char* best() {
+  return "Best";
+}
+const char* likely() {
+  return "Likely";
+}
+const char* worst() {
+  return "Worst";
+}
+const char* placeholder() {
+  return "placeholder";
+}
+const char* yours() {
+  return "yours";
+}
+const char* risks_ranked() {
+  return "Risks by what they add";
+}
+std::string settled_by(const std::string& what) {
+  return "Settled by: " + what;
+}
+const char* what_moves_it() {
+  return "What moves the sum";
+}
+const char* send_summary() {
+  return "Send the summary";
+}
+const char* save_summary() {
+  return "Save the summary";
+}
+const char* copy_summary() {
+  return "Copy the summary";
+}
+const char* copied() {
+  return "Copied: paste it into a message";
+}
+const char* it_is_mine() {
+  return "It is mine now";
+}
+const char* it_is_mine_help() {
+  return "Makes it one of your bikes, with what was seen and what has no proof in its log";
+}
+const char* remove_bike() {
+  return "Remove this look-over";
+}
+
+const char* year() {
+  return "Year";
+}
+const char* odometer() {
+  return "Odometer";
+}
+const char* asking() {
+  return "Asking";
+}
+const char* not_seen_count() {
+  return "Not seen";
+}
+std::string knock_off_of(const std::string& sum) {
+  return "knock off " + sum;
+}
+std::string offer_of(const std::string& range) {
+  return "offer " + range;
+}
+std::string not_seen(std::size_t count) {
+  return std::to_string(count) + " not seen";
+}
+std::string asks(const std::string& price) {
+  return "asks " + price;
+}
+const char* year_not_known() {
+  return "year not known";
+}
+const char* odometer_not_known() {
+  return "odometer not known";
+}
+const char* cannot_say() {
+  return "Something entered can't be used";
+}
+
+const char* answer_keys() {
+  return "On the keyboard: y, n, d";
+}
+const char* invented_bikes() {
+  return "Invented bikes of the demo scenario among them";
+}
+const char* year_of_model() {
+  return "Model year";
+}
+const char* asking_price() {
+  return "Asking price";
+}
+const char* made_with() {
+  return "Made with Camside. Chances are rough and none of them published; what ages beside the engine is not in it";
+}
+const char* forget_costs() {
+  return "Take my prices out again";
+}
+const char* round_again() {
+  return "Go through the round again";
+}
+std::string bike_made(const std::string& name) {
+  return name + " is one of your bikes";
+}
+
+std::string seen_at(const std::string& day) {
+  return "Look-over of " + day;
+}
+const char* nothing_shown() {
+  return "No proof";
+}
+const char* proof_seen() {
+  return "proof seen";
+}
+const char* engine_not_cold() {
+  return "the engine was not stone cold, so it does not count";
+}
+std::string chance_of(const std::string& percent, const std::string& from) {
+  return "Chance " + percent + " (" + from + ")";
+}
+const char* swings_help() {
+  return "The sum with one thing changed and all others as they are, from its least to its most. The line is the sum "
+         "now";
+}
+
+}  // namespace camside::screens::words

@@ -1,0 +1,112 @@
+// The words of the place Look-over that come from no calculator. Plain, short, no Title Case.
+#pragma once
+
+#include <cstddef>
+#include <string>
+
+namespace camside::screens::words {
+
+const char* check_over();
+const char* look_over_question();
+const char* look_over_help();
+const char* six_at_most();
+const char* compare_order();
+const char* nickname();
+std::string bike_nth(std::size_t n);
+
+// Facts
+const char* touched_first();
+const char* touched_help();
+const char* engine_by_year();
+std::string engine_row(const std::string& engine);
+const char* start_round();
+std::string left_to_see(std::size_t count);
+const char* change_them();
+
+// The round
+std::string progress(std::size_t at, std::size_t of);
+const char* all_questions();
+const char* previous();
+const char* didnt_see();
+const char* not_answered();
+const char* to_result();
+std::string say(const std::string& sentence);
+std::string tells_about(const std::string& names);
+std::string ends_it(const std::string& answer, const std::string& why);
+std::string cold_void(bool warm);
+const char* silence_help();
+std::string so_far(const std::string& sum, const std::string& range);
+
+// The result
+const char* knock_off();
+const char* offer();
+const char* no_offer();
+const char* walk_away();
+const char* walk_away_if();
+const char* must_do();
+const char* must_do_why();
+const char* may_find();
+const char* nothing_must();
+std::string seldom_ones(std::size_t count);
+const char* look_next();
+const char* can_end_it();
+const char* bill_spares();
+std::string narrows(const std::string& amount);
+const char* needs_cold();
+const char* answer_it();
+const char* all_seen();
+const char* placeholder_sum();
+const char* look_at_prices();
+const char* prices();
+const char* prices_help();
+const char* prices_mine();
+const char* prices_not_mine();
+const char* prices_are_mine();
+const char* best();
+const char* likely();
+const char* worst();
+const char* placeholder();
+const char* yours();
+const char* risks_ranked();
+std::string settled_by(const std::string& what);
+const char* what_moves_it();
+const char* send_summary();
+const char* save_summary();
+const char* copy_summary();
+const char* copied();
+const char* it_is_mine();
+const char* it_is_mine_help();
+const char* remove_bike();
+
+// The comparison
+const char* year();
+const char* odometer();
+const char* asking();
+const char* not_seen_count();
+std::string knock_off_of(const std::string& sum);
+std::string offer_of(const std::string& range);
+std::string not_seen(std::size_t count);
+std::string asks(const std::string& price);
+const char* year_not_known();
+const char* odometer_not_known();
+const char* cannot_say();
+
+// More of the pages
+const char* answer_keys();
+const char* invented_bikes();
+const char* year_of_model();
+const char* asking_price();
+const char* made_with();
+const char* forget_costs();
+const char* round_again();
+std::string bike_made(const std::string& name);
+
+// In the bike's log
+std::string seen_at(const std::string& day);
+const char* nothing_shown();
+const char* proof_seen();
+const char* engine_not_cold();
+std::string chance_of(const std::string& percent, const std::string& from);
+const char* swings_help();
+
+}  // namespace camside::screens::words

@@ -1,0 +1,350 @@
+// The place "Look-over" as a buyer handles it: by what stands on the screen.
+#include <algorithm>
+
+#include "calc/look_over.hpp"
+#include "calc/look_over_summary.hpp"
+#include "records/demo_bike.hpp"
+#include "screens/harness.hpp"
+#include "screens/look_over_words.hpp"
+#include "screens/words.hpp"
+
+namespace camside::screens::test {
+namespace {
+
+using records::Entry;
+using records::Record;
+
+constexpr const char* mill = "Bike at the mill, no papers";
+constexpr const char* ferry = "Bike at the ferry, year not known";
+
+// The look-overs as they would be found after a crash now.
+std::vector<Record> kept(const Harness& h) {
+  const auto it = h.store.kept.find("current-job");
+  if (it == h.store.kept.end()) return {};
+  auto opened = records::read_file(it->second);
+  return opened ? opened->file.records : std::vector<Record>{};
+}
+
+look_over::Result result_of(const Record& record) {
+  const records::Solved solved = records::solve(record);
+  const auto* const r = solved.result_as<look_over::Result>();
+  EXPECT_NE(r, nullptr);
+  return r ? *r : look_over::Result{};
+}
+
+const Record& called(const std::vector<Record>& all, const std::string& name) {
+  const auto it = std::find_if(all.begin(), all.end(), [&](const Record& r) { return r.name() == name; });
+  EXPECT_NE(it, all.end()) << name;
+  return it == all.end() ? all.front() : *it;
+}
+
+struct LookOverPlace : testing::Test {
+  static void open(Harness& h) { h.tap("Look-over"); }
+  static void open_example(Harness& h, const char* bike) {
+    open(h);
+    h.tap(words::show_example());
+    h.tap(bike);
+  }
+  // A new one with its facts, typed as at the bike.
+  static void begin(Harness& h, const std::string& year, const std::string& miles, const char* touched) {
+    h.tap(words::check_over());
+    h.tap(words::year_of_model());
+    h.type_on_keypad(year);
+    h.tap(words::next());
+    h.type_on_keypad(miles);
+    h.tap(words::next());
+    h.type_on_keypad("7000");
+    h.tap(words::done());
+    h.tap(touched);
+  }
+};
+
+TEST_F(LookOverPlace, TheExampleSaysThatItIsInvented) {
+  Harness h({});
+  open(h);
+  EXPECT_EQ(h.find_text(words::invented_bikes()), nullptr);
+  h.tap(words::show_example());
+  EXPECT_NE(h.find_text(words::invented_bikes()), nullptr);
+  ASSERT_NE(h.find(mill), nullptr);
+  ASSERT_NE(h.find(ferry), nullptr);
+  h.tap(mill);
+  EXPECT_NE(h.find_text("Invented answers"), nullptr);
+}
+
+TEST_F(LookOverPlace, OneTapAnswersAndGoesOnToTheResultAndEveryTapIsKept) {
+  Harness h({});
+  open(h);
+  begin(h, "2004", "38200", "Stone cold");
+  h.tap(words::start_round());
+  const std::size_t count = result_of(kept(h).front()).questions.size();
+  ASSERT_GE(count, 20U);
+  for (std::size_t i = 0; i < count; ++i) {
+    ASSERT_NE(h.find_text(words::progress(i + 1, count)), nullptr) << i;
+    h.tap(i % 3 == 0 ? words::yes() : i % 3 == 1 ? words::no() : words::didnt_see());
+    ASSERT_EQ(kept(h).front().entered()["answers"].size(), i + 1) << "lost when the phone dies now";
+  }
+  EXPECT_NE(h.find_text(words::must_do()), nullptr) << "the last answer leads to the result";
+  const records::Json answers = kept(h).front().entered()["answers"];
+  const auto questions = result_of(kept(h).front()).questions;
+  for (std::size_t i = 0; i < count; ++i) {
+    EXPECT_EQ(answers[i]["question"], questions[i]);
+    EXPECT_EQ(answers[i]["said"], i % 3 == 0 ? "yes" : i % 3 == 1 ? "no" : "didn't see");
+  }
+}
+
+TEST_F(LookOverPlace, FactsAreTypedInARow) {
+  Harness h({});
+  open(h);
+  begin(h, "2004", "38200", "Warm");
+  const Record made = kept(h).front();
+  EXPECT_EQ(made.kind(), "look_over");
+  const records::Solved solved = records::solve(made);
+  const auto* const in = solved.input_as<look_over::Input>();
+  ASSERT_NE(in, nullptr);
+  EXPECT_EQ(in->year, 2004);
+  EXPECT_NEAR(in->odometer->in_miles(), 38'200.0, 1e-6);
+  EXPECT_EQ(in->asking, Money::amount(7000));
+  EXPECT_EQ(in->touched, look_over::Touched::Warm);
+  EXPECT_EQ(result_of(made).engine, "sprung_chain");
+}
+
+TEST_F(LookOverPlace, BackOneStepAndJumpToAny) {
+  Harness h({});
+  open(h);
+  begin(h, "2004", "38200", "Stone cold");
+  h.tap(words::start_round());
+  h.tap(words::yes());
+  h.tap(words::yes());
+  h.tap(words::previous());
+  EXPECT_NE(h.find_text("2 of "), nullptr);
+  ASSERT_NE(h.find(words::yes()), nullptr);
+  EXPECT_TRUE(h.find(words::yes())->chosen) << "what was said is shown";
+  EXPECT_FALSE(h.find(words::no())->chosen);
+  h.tap(words::no());
+  EXPECT_EQ(kept(h).front().entered()["answers"][1]["said"], "no") << "the answer is changed, not doubled";
+  EXPECT_EQ(kept(h).front().entered()["answers"].size(), 2U);
+  h.tap(words::all_questions());
+  const Item* const hammering = h.find_text("Is there any hammering?");
+  ASSERT_NE(hammering, nullptr);
+  h.tap(hammering->label);
+  EXPECT_NE(h.find_text("ends it: something hammers"), nullptr);
+}
+
+TEST_F(LookOverPlace, PricesTakenAsMineGiveAnOfferAndAWalkAwayTakesItAway) {
+  Harness h({});
+  open_example(h, mill);
+  EXPECT_NE(h.find_text(words::no_offer()), nullptr);
+  EXPECT_NE(h.find_text(words::placeholder_sum()), nullptr);
+  EXPECT_FALSE(result_of(called(kept(h), mill)).offer.has_value());
+  h.tap(words::look_at_prices());
+  h.tap(words::prices_mine());
+  EXPECT_EQ(h.find_text(words::no_offer()), nullptr);
+  EXPECT_EQ(h.find_text(words::placeholder_sum()), nullptr);
+  const auto offer = result_of(called(kept(h), mill)).offer;
+  ASSERT_TRUE(offer.has_value());
+  EXPECT_NE(h.find_text(look_over::rough_text(offer->middle)), nullptr);
+  EXPECT_NE(h.find_text(look_over::rough_range(*offer)), nullptr);
+  h.tap(words::all_questions());
+  h.tap(h.find_text("Is there any hammering?")->label);
+  h.tap(words::yes());
+  h.tap(words::to_result());
+  EXPECT_NE(h.find_text("Met: something hammers in the engine"), nullptr);
+  EXPECT_FALSE(result_of(called(kept(h), mill)).offer.has_value());
+  EXPECT_EQ(h.find_text(look_over::rough_range(*offer)), nullptr);
+}
+
+TEST_F(LookOverPlace, AnOwnPriceReplacesThePlaceholderOfItsRow) {
+  Harness h({});
+  open_example(h, mill);
+  const look_over::Span before = result_of(called(kept(h), mill)).knock_off;
+  h.tap(words::look_at_prices());
+  h.tap("Tensioner shoes, sprung, Likely");
+  h.type_on_keypad("700");
+  h.tap(words::done());
+  const records::Json cost = called(kept(h), mill).entered()["costs"][0];
+  EXPECT_EQ(cost["risk"], "shoes");
+  const auto after = result_of(called(kept(h), mill));
+  ASSERT_EQ(after.must_do.front().risk, "shoes");
+  EXPECT_EQ(after.must_do.front().cost.middle, Money::amount(700));
+  EXPECT_EQ(after.must_do.front().cost.low, Money::amount(250));
+  EXPECT_FALSE(after.must_do.front().placeholder);
+  EXPECT_NEAR((after.knock_off.middle - before.middle).in_amount(), 4.0 * 250.0 / 6.0, 1e-6);
+}
+
+TEST_F(LookOverPlace, PricesOutOfOrderAreSaidAndCanBeTakenOut) {
+  Harness h({});
+  open_example(h, mill);
+  h.tap(words::look_at_prices());
+  h.tap("Tensioner shoes, sprung, Best");
+  h.type_on_keypad("5000");
+  h.tap(words::done());
+  EXPECT_NE(h.find_text("must lie between best and worst"), nullptr);
+  h.tap(words::forget_costs());
+  EXPECT_EQ(h.find_text("must lie between best and worst"), nullptr);
+  EXPECT_NE(h.find("Tensioner shoes, sprung, Best"), nullptr);
+}
+
+TEST_F(LookOverPlace, AWarmEngineVoidsTheColdStart) {
+  Harness h({});
+  open(h);
+  begin(h, "2004", "38200", "Warm");
+  h.tap(words::start_round());
+  const auto rattle = [&] {
+    h.tap(words::all_questions());
+    h.tap(h.find_text("Does a tick at the top end stay")->label);
+  };
+  rattle();
+  EXPECT_NE(h.find_text(words::cold_void(true)), nullptr);
+  const Money without = result_of(kept(h).front()).knock_off.middle;
+  h.tap(words::yes());
+  EXPECT_EQ(result_of(kept(h).front()).knock_off.middle, without) << "it does not count";
+  rattle();
+  h.tap("Stone cold");
+  EXPECT_EQ(h.find_text(words::cold_void(true)), nullptr);
+  EXPECT_GT(result_of(kept(h).front()).knock_off.middle, without) << "now it does";
+}
+
+TEST_F(LookOverPlace, SixStandBesideEachOtherInOrderAndNoSeventh) {
+  Harness h({});
+  open(h);
+  const char* const years[] = {"1994", "2001", "2004", "2005", "2011", "2015"};
+  for (const char* year : years) {
+    ASSERT_NE(h.find(words::check_over()), nullptr) << year;
+    begin(h, year, "41300", "Stone cold");
+    h.tap(words::back());
+    h.tap(words::back());
+  }
+  EXPECT_EQ(h.find(words::check_over()), nullptr);
+  EXPECT_NE(h.find_text(words::six_at_most()), nullptr);
+  const std::vector<Record> all = kept(h);
+  ASSERT_EQ(all.size(), 6U);
+  std::vector<std::pair<float, double>> sums;
+  for (const Record& r : all) {
+    const Item* const row = h.find(r.name());
+    ASSERT_NE(row, nullptr) << r.name();
+    sums.emplace_back(row->min.y, result_of(r).knock_off.middle.in_amount());
+  }
+  std::sort(sums.begin(), sums.end());
+  for (std::size_t i = 1; i < sums.size(); ++i) EXPECT_LE(sums[i - 1].second, sums[i].second) << i;
+}
+
+TEST_F(LookOverPlace, OneToWalkAwayFromStandsLast) {
+  Harness h({});
+  open_example(h, ferry);
+  h.tap(words::all_questions());
+  h.tap(h.find_text("Is there any hammering?")->label);
+  h.tap(words::yes());
+  h.tap(words::back());
+  h.tap(words::back());
+  EXPECT_GT(h.find(ferry)->min.y, h.find(mill)->min.y);
+}
+
+TEST_F(LookOverPlace, RenamedRemovedAndBroughtBack) {
+  Harness h({});
+  open_example(h, mill);
+  h.tap("2004 · 38,200 mi · asks 6,800");
+  h.tap(words::nickname());
+  h.platform.asked.changed("Grey one");
+  h.run();
+  h.tap(words::back());
+  h.tap(words::remove_bike());
+  EXPECT_EQ(h.find("Grey one"), nullptr);
+  EXPECT_EQ(kept(h).size(), 1U);
+  h.tap(words::removed("Grey one"));
+  EXPECT_NE(h.find("Grey one"), nullptr);
+  ASSERT_EQ(kept(h).size(), 2U);
+  EXPECT_EQ(kept(h).front().name(), "Grey one") << "where it stood";
+}
+
+TEST_F(LookOverPlace, TheSummaryLeavesAsText) {
+  Harness h({.bikes = true});
+  h.platform.ways = {.share = false, .save = true, .pick = true};
+  open_example(h, mill);
+  h.tap(words::save_summary());
+  EXPECT_TRUE(h.platform.gave_name.ends_with(".txt")) << h.platform.gave_name;
+  EXPECT_NE(h.platform.gave.find(mill), std::string::npos);
+  EXPECT_NE(h.platform.gave.find("Must do anyway"), std::string::npos);
+  EXPECT_NE(h.platform.gave.find("Invented answers"), std::string::npos) << "it says so where it goes, too";
+  EXPECT_EQ(h.platform.gave.find('%'), std::string::npos);
+  h.tap(words::copy_summary());
+  EXPECT_EQ(h.platform.copied, h.platform.gave);
+  EXPECT_NE(h.find_text(words::copied()), nullptr);
+}
+
+TEST_F(LookOverPlace, ItIsMineNowMakesTheBikeAndGoesToItsPage) {
+  Harness h({.bikes = true});
+  open_example(h, mill);
+  h.tap(words::it_is_mine());
+  EXPECT_EQ(h.shell->place(), Place::Bikes);
+  EXPECT_NE(h.find_text(mill), nullptr);
+  const std::vector<Entry>& log = h.log_store.kept;
+  ASSERT_EQ(log.size(), 4U);
+  EXPECT_EQ(log[0].kind(), "facts");
+  EXPECT_EQ(log[0].entered_text("nickname"), mill);
+  EXPECT_EQ(log[0].entered_text("engine"), "two cams, sprung chains");
+  EXPECT_EQ(log[0].entered_text("model_year"), "2004");
+  EXPECT_EQ(log[0].entered_text("odometer_unit"), "mi");
+  EXPECT_EQ(log[1].kind(), "odometer");
+  EXPECT_EQ(log[1].entered_text("reading"), "38,200 mi");
+  EXPECT_NE(log[2].entered_text("text").find("Is there oil at the rocker boxes or the pushrod tubes? Yes"),
+            std::string::npos);
+  EXPECT_NE(log[2].entered_text("text").find("rattle at the cold start? No (the engine was not stone cold"),
+            std::string::npos);
+  EXPECT_EQ(log[3].entered_text("text"), "No proof: Tensioner shoes, sprung; Inner cam bearings, caged");
+  for (const Entry& e : log) {
+    EXPECT_TRUE(records::check_entry(e).empty()) << e.kind();
+    EXPECT_EQ(e.bike(), log[0].bike());
+    EXPECT_EQ(e.note(), records::invented_mark) << "an invented bike stays one";
+  }
+}
+
+TEST_F(LookOverPlace, ABikeOfOnesOwnIsNotMarkedInvented) {
+  Harness h({.bikes = true});
+  open(h);
+  begin(h, "2011", "22000", "Stone cold");
+  h.tap(words::start_round());
+  h.tap(words::yes());
+  h.tap(words::to_result());
+  h.tap(words::it_is_mine());
+  for (const Entry& e : h.log_store.kept) EXPECT_TRUE(e.note().empty()) << e.kind();
+  EXPECT_EQ(h.log_store.kept.front().entered_text("engine"), "two cams, hydraulic chains");
+}
+
+TEST_F(LookOverPlace, WithoutALogNobodyIsAskedToPutItThere) {
+  Harness h({});
+  open_example(h, mill);
+  EXPECT_EQ(h.find(words::it_is_mine()), nullptr);
+}
+
+TEST_F(LookOverPlace, AnEngineOfNoKnownYearIsSaidAndCanBeCorrected) {
+  Harness h({});
+  open(h);
+  h.tap(words::check_over());
+  h.tap(words::year_of_model());
+  h.type_on_keypad("2020");
+  h.tap(words::done());
+  EXPECT_NE(h.find_text("Nothing is known of an engine of 2020"), nullptr);
+  EXPECT_FALSE(h.find(words::start_round())->enabled);
+  h.tap(words::engine_row(words::engine_by_year()));
+  h.tap("Your own engine");
+  EXPECT_TRUE(h.find(words::start_round())->enabled);
+}
+
+TEST_F(LookOverPlace, OnAWideScreenTheResultStandsBesideTheQuestionAndKeysAnswer) {
+  Harness h({.size = {1440, 900}, .touch = false});
+  open(h);
+  begin(h, "2004", "38200", "Stone cold");
+  h.tap(words::start_round());
+  EXPECT_NE(h.find_text(words::knock_off()), nullptr);
+  h.press(ImGuiKey_Y);
+  h.press(ImGuiKey_N);
+  h.press(ImGuiKey_D);
+  const records::Json answers = kept(h).front().entered()["answers"];
+  ASSERT_EQ(answers.size(), 3U);
+  EXPECT_EQ(answers[0]["said"], "yes");
+  EXPECT_EQ(answers[1]["said"], "no");
+  EXPECT_EQ(answers[2]["said"], "didn't see");
+}
+
+}  // namespace
+}  // namespace camside::screens::test
