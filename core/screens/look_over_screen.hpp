@@ -75,11 +75,12 @@ class LookOverScreen {
   void forget();  // the job was replaced
 
   // `said`: what came of the last file that left.
-  void draw_middle(Ui& ui, System system, bool wide, const std::string& said);
-  void draw_list(Ui& ui, System system);         // at the left of a wide window
-  void draw_side(Ui& ui);                        // at the right of one
-  float bottom_height(const Ui& ui, bool wide);  // 0: nothing stands there
-  void draw_bottom(Ui& ui, System system, float height);
+  // Not inlined: the page may fetch what is behind these later than the shell.
+  [[gnu::noinline]] void draw_middle(Ui& ui, System system, bool wide, const std::string& said);
+  [[gnu::noinline]] void draw_list(Ui& ui, System system);         // at the left of a wide window
+  [[gnu::noinline]] void draw_side(Ui& ui);                        // at the right of one
+  [[gnu::noinline]] float bottom_height(const Ui& ui, bool wide);  // 0: nothing stands there
+  [[gnu::noinline]] void draw_bottom(Ui& ui, System system, float height);
 
   bool keypad_open() const {
     return keypad_.is_open();
