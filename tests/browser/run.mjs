@@ -3,6 +3,7 @@ import assert from "node:assert/strict";
 import { frames, openPage, PHONE, rest, settled, startBrowser, startServer } from "./page.mjs";
 import { tests as kill } from "./kill.mjs";
 import { tests as log } from "./log.mjs";
+import { tests as lookOver } from "./look_over.mjs";
 import { tests as offline } from "./offline.mjs";
 import { tests as parts } from "./parts.mjs";
 import { tests as touch } from "./touch.mjs";
@@ -92,6 +93,7 @@ const tests = {
   ...log,
   ...kill,
   ...touch,
+  ...lookOver,
   ...parts,
   ...offline,
 };
