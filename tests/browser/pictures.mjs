@@ -12,6 +12,7 @@ const RUNOUT = ["Bench", "Runout", EXAMPLE];
 const key = (text) => ({ keys: [...text] });
 const entry = (part) => ({ part });  // what is pressed is named by the start of its label
 const UP = { up: 0.5 };              // half a screen further down the page
+const FIXED = ["Back", "Done"];     // these stand outside what scrolls
 // From the start of the app: the labels to press, one after another, and what else is done.
 const SCREENS = {
   "bikes-none": ["Bikes"],
@@ -41,6 +42,7 @@ const SCREENS = {
 
 const name = (screen, [width, height], theme) => `${screen}-${width}x${height}-${theme}`;
 
+// What can't be reached is said, and the other pictures are taken all the same.
 async function picture(browser, address, folder, [width, height], theme, screen) {
   const touch = width < 900 || height < 500;
   const context = await browser.newContext({
@@ -52,18 +54,18 @@ async function picture(browser, address, folder, [width, height], theme, screen)
   const press = async (label) => {
     if (await there((one) => one.label === label && one.role === "place")) return tap(page, label, "place");
     if (!(await there((one) => one.label === label))) return undefined;  // beside the screen where there is room
-    await bring(page, label);
+    if (!FIXED.includes(label)) await bring(page, label);
     return tap(page, label);
   };
   const take = async (step) => {
     if (typeof step === "string") return press(step);
-    if (step.part) return press((await there((one) => one.label.startsWith(step.part))).label);
+    if (step.part) return press((await there((one) => one.label.startsWith(step.part)))?.label);
     if (step.to) return bring(page, step.to);
     if (step.up) return drag(page, [width / 2, 0.75 * height], [width / 2, (0.75 - step.up) * height]);
     for (const letter of step.keys) await tap(page, letter, "key");
     return undefined;
   };
-  for (const step of SCREENS[screen]) await take(step);
+  for (const step of SCREENS[screen]) await take(step).catch((fault) => console.log(`${screen}: ${fault.message}`));
   if (screen !== "runout-refused") await press(EXAMPLE);
   await page.screenshot({ path: path.join(folder, `${name(screen, [width, height], theme)}.png`) });
   await context.close();
