@@ -172,7 +172,7 @@ void BikesScreen::draw_list(Ui& ui, bool aside) {
     if (row.removed) continue;
     any = true;
     std::string about = row.invented ? words::invented_beside(row.about) : row.about;
-    if (const std::string due = due_.first(row.id); !due.empty() && !aside) about += " · " + due;
+    if (const std::string due = due_.first(row.id); !due.empty() && !aside) about += "\n" + due;
     if (ui.row("bike " + row.id, row.name, about)) chosen = row.id;
     ui.gap(4);
   }

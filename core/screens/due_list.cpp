@@ -119,7 +119,8 @@ DueList::Asked DueList::draw_open(Ui& ui, const BikeLog& log, const Kept& kept, 
   const due_board::RowWords& words = kept.words[row];
   const due_board::Watched& watched = kept.history.watched[of.item];
   const std::string& item = kept.history.due.items[of.item].name;
-  for (const std::string* line : {&words.state, &words.found, &words.put_off, &words.next})
+  // The row above says one of the two.
+  for (const std::string* line : {of.put_off ? &words.state : &words.put_off, &words.found, &words.next})
     if (!line->empty()) ui.text(*line);
   if (of.result.distance) {
     const Pen pen = ui.pen(ui.theme().ground);

@@ -517,7 +517,9 @@ void Shell::draw_sideways(Ui& ui, const Layout& l) {
   const Area all{{l.insets.left, l.insets.top}, {l.size.x - l.insets.right, l.size.y - l.insets.bottom}};
   const bool beside = question && job_.ready() && !job_.job().records.empty();
   const bool acts = beside || (bikes() && bikes()->bottom_height(ui) > 0);
-  const float side = acts ? std::min(360.0f, 0.45f * all.width()) : 0;
+  // The bikes' side holds a button only, until something is typed; their words have the width.
+  const bool narrow = !beside && !typing();
+  const float side = !acts ? 0 : narrow ? std::min(220.0f, 0.26f * all.width()) : std::min(360.0f, 0.45f * all.width());
   const float rail_x = settings_.left_hand ? all.max.x - rail_width : all.min.x;
   draw_places(ui, {{rail_x, all.min.y}, {rail_x + rail_width, all.max.y}}, true);
   const float left = settings_.left_hand ? all.min.x + side : all.min.x + rail_width;

@@ -216,13 +216,15 @@ bool Ui::row(std::string_view id, const std::string& label, const std::string& v
   const float w = width();
   const float room = w - 24;
   const ImVec2 value_box = size_of(fonts_.bold, px(body_size), value);
-  const bool beside = value_box.x < 0.5f * room;
+  // A short value stands beside its label; a long one describes it and stands below, less loud.
+  const bool beside = value_box.x < 0.5f * room && value.find('\n') == std::string::npos;
   const float label_room = beside && !value.empty() ? room - value_box.x - 12 : room;
-  const auto wrapped_size = [&](ImFont* font, const std::string& text, float in) {
-    return size_of(font, px(body_size), broken(font, px(body_size), text, in));
+  const auto wrapped_size = [&](ImFont* font, float size, const std::string& text, float in) {
+    return size_of(font, size, broken(font, size, text, in));
   };
-  const ImVec2 label_box = wrapped_size(fonts_.words, label, label_room);
-  const ImVec2 below = wrapped_size(fonts_.bold, value, room);
+  const ImVec2 label_box =
+      wrapped_size(beside || value.empty() ? fonts_.words : fonts_.bold, px(body_size), label, label_room);
+  const ImVec2 below = wrapped_size(fonts_.words, px(label_size), value, room);
   const float h = std::max(target(), label_box.y + 24 + (beside || value.empty() ? 0 : below.y + 4));
   const bool fired = area(
       id, Role::Row, label, {w, h},
@@ -236,8 +238,10 @@ bool Ui::row(std::string_view id, const std::string& label, const std::string& v
             fit({{inner.max.x - value_box.x - 1, inner.min.y}, inner.max}, value, ink, px(body_size), fonts_.bold,
                 {1, 0.5f});
         } else {
-          fit({inner.min, {inner.max.x, inner.min.y + label_box.y}}, label, ink, px(body_size), fonts_.words, {0, 0});
-          fit({{inner.min.x, inner.min.y + label_box.y}, inner.max}, value, ink, px(body_size), fonts_.bold, {0, 1});
+          const ImU32 aside = enabled ? theme_.quiet : ink;
+          fit({inner.min, {inner.max.x, inner.min.y + label_box.y}}, label, ink, px(body_size), fonts_.bold, {0, 0});
+          fit({{inner.min.x, inner.min.y + label_box.y}, inner.max}, value, aside, px(label_size), fonts_.words,
+              {0, 1});
         }
       },
       enabled);
