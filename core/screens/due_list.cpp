@@ -109,8 +109,9 @@ bool DueList::draw_row(Ui& ui, const Kept& kept, std::size_t row) {
     const ImVec2 from{at.min.x + left, at.min.y + 9};
     const float right = from.x + room + 1;
     ui.fit({from, {right, from.y + above}}, item, ui.theme().text, ui.px(18), ui.fonts().bold, {0, 0});
-    ui.fit({{from.x, from.y + above + 4}, {right, from.y + above + 4 + below}}, state, colour, ui.px(16),
-           ui.fonts().words, {0, 0});
+    const Area second{{from.x, from.y + above + 4}, {right, from.y + above + 4 + below}};
+    ui.fit(second, state, colour, ui.px(16), ui.fonts().words, {0, 0});
+    ui.publish(Role::Text, state, second.min, second.max);
   });
 }
 

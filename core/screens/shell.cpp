@@ -556,7 +556,11 @@ void Shell::draw_wide(Ui& ui, const Layout& l) {
   QuestionScreen* const question = current();
   const float list = std::clamp(0.2f * all.width(), 220.0f, 300.0f);
   const bool beside = question || bikes();
-  const float right = beside ? std::clamp(0.28f * all.width(), 300.0f, 440.0f) : 0;
+  // The bikes have no Working: a button stands there, or the keypad.
+  const bool narrow = !question && !typing();
+  const float right = !beside  ? 0
+                      : narrow ? std::clamp(0.18f * all.width(), 200.0f, 280.0f)
+                               : std::clamp(0.28f * all.width(), 300.0f, 440.0f);
   const float header = ui.target() + 8;
   draw_places(ui, {{all.min.x, all.min.y}, {all.min.x + rail_width, all.max.y}}, true);
   float middle_x = all.min.x + rail_width + 8;
