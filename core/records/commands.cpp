@@ -42,8 +42,8 @@ tl::expected<MeasurementFile, Findings> file_around(const RecordKind& kind, cons
   if (it == records.end())
     return tl::unexpected(
         Findings{remarks::not_a_measurement_file("records", fmt::format("it has no record of kind {}", kind.name))});
-  Record record = std::move(*it);
-  records.assign(1, std::move(record));
+  std::iter_swap(records.begin(), it);
+  records.erase(records.begin() + 1, records.end());
   return std::move(opened->file);
 }
 

@@ -99,7 +99,8 @@ std::optional<Moment> moment_of(std::string_view text) {
 }
 
 constexpr std::int64_t in_a_minute = 60'000;
-constexpr std::int64_t in_a_day = 24 * 60 * in_a_minute;
+constexpr std::int64_t minutes_in_a_day = 24 * 60;
+constexpr std::int64_t in_a_day = minutes_in_a_day * in_a_minute;
 
 }  // namespace
 
@@ -110,8 +111,8 @@ bool is_iso_time(std::string_view text) {
 std::optional<std::int64_t> utc_milliseconds(std::string_view text) {
   const auto m = moment_of(text);
   if (!m) return std::nullopt;
-  return m->days * in_a_day + (m->hours * 60 + m->minutes - m->offset_minutes) * in_a_minute + m->seconds * 1000 +
-         m->milliseconds;
+  const std::int64_t minutes_of_day = m->hours * 60 + m->minutes - m->offset_minutes;
+  return (m->days * minutes_in_a_day + minutes_of_day) * in_a_minute + m->seconds * 1000 + m->milliseconds;
 }
 
 std::string iso_time(std::int64_t utc_milliseconds, int offset_minutes) {

@@ -62,7 +62,7 @@ std::string bike_lines(const Log& log, const Bike& bike, bool everything) {
 
 // A list's name adds an item to it; "wear[0].what" makes the item first when it isn't there yet.
 std::string place_for(Record& record, const std::string& path) {
-  const std::string added = add_item(record, path, entry_kinds());
+  std::string added = add_item(record, path, entry_kinds());
   if (!added.empty()) return added;
   const std::size_t open = path.find('[');
   const std::size_t close = path.find(']');

@@ -60,7 +60,7 @@ std::string Entry::made() const {
   return text_at(record.json, "made");
 }
 std::string Entry::day() const {
-  const std::string own = text_at(record.json, "day");
+  std::string own = text_at(record.json, "day");
   constexpr std::size_t length_of_day = 10;
   if (!own.empty()) return own;
   return is_iso_time(made()) ? made().substr(0, length_of_day) : "";

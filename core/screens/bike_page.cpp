@@ -31,13 +31,11 @@ std::string kind_of(const records::Log& log, const Line& line) {
   return line.deleted ? deleted_ones : main_entry(log, line).kind();
 }
 
-// The bike's facts as an entry says them, so that their words come from the fields' description.
+// What the line above (odometer and model year) leaves unsaid; as an entry says it, so that their words come from the
+// fields' description.
 Entry facts_entry(const Bike& bike) {
   Entry entry = records::make_entry("facts", bike.id, {});
-  const std::pair<const char*, const std::string*> fields[]{{"engine", &bike.engine},
-                                                            {"own_engine", &bike.own_engine},
-                                                            {"model_year", &bike.model_year},
-                                                            {"odometer_unit", &bike.odometer_unit}};
+  const std::pair<const char*, const std::string*> fields[]{{"engine", &bike.engine}, {"own_engine", &bike.own_engine}};
   for (const auto& [name, text] : fields)
     if (!text->empty()) entry.record.entered()[name] = *text;
   return entry;
@@ -147,24 +145,37 @@ void BikePage::draw_adding(Ui& ui, Asked& asked) {
   asked.kind = kinds[static_cast<std::size_t>(pressed)];
 }
 
-void BikePage::draw_facts(Ui& ui, BikeLog& log, Asked& asked) {
+const BikeRow* BikePage::row_of(const BikeLog& log) const {
   const auto at = std::find_if(log.rows().begin(), log.rows().end(), [&](const BikeRow& r) { return r.id == *bike_; });
-  const bool invented = at != log.rows().end() && at->invented && !at->removed;
+  return at == log.rows().end() ? nullptr : &*at;
+}
+
+bool BikePage::is_invented(const BikeLog& log) const {
+  const BikeRow* const row = row_of(log);
+  return row && row->invented && !row->removed;
+}
+
+void BikePage::draw_facts(Ui& ui, const BikeLog& log) {
+  const BikeRow* const row = row_of(log);
   ui.begin_card();
-  if (invented) ui.text(words::invented_bike());
-  if (at != log.rows().end() && !at->about.empty()) ui.heading(at->about);
+  if (row && !row->about.empty()) ui.heading(row->about);
   for (const EnteredLine& fact : facts_) ui.quiet(fact.label + ": " + fact.text);
+  if (is_invented(log)) ui.quiet(words::invented_bike());
   ui.end_card();
-  ui.gap(8);
+}
+
+// Below what is due: that is what the page was opened for.
+void BikePage::draw_changes(Ui& ui, const BikeLog& log, Asked& asked) {
   if (!log.takes_entries()) return;
-  if (invented && ui.button("remove demo", words::remove_demo())) asked.what = Asked::What::Remove;
-  if (ui.button("change facts", words::change_facts(), Look::Quiet)) asked.what = Asked::What::Facts;
   draw_adding(ui, asked);
+  if (ui.button("change facts", words::change_facts(), Look::Quiet)) asked.what = Asked::What::Facts;
+  if (is_invented(log) && ui.button("remove demo", words::remove_demo(), Look::Quiet)) asked.what = Asked::What::Remove;
 }
 
 void BikePage::draw_filter(Ui& ui) {
-  const bool all_alike = kinds_.size() < 3 && kinds_.back() != deleted_ones;
-  if (all_alike) return;
+  constexpr std::size_t few = 8;  // seen at a glance: the filter would be longer than the log
+  const bool some_deleted = kinds_.back() == deleted_ones;
+  if (!some_deleted && filter_.empty() && (kinds_.size() < 3 || shown_.size() <= few)) return;
   const auto now = std::find(kinds_.begin(), kinds_.end(), filter_) - kinds_.begin();
   const int pressed = ui.segmented("filter", words::show_kinds(), kind_labels_, static_cast<int>(now));
   if (pressed < 0) return;
@@ -227,9 +238,11 @@ void BikePage::draw_due(Ui& ui, BikeLog& log, DueList& due, const std::string& s
 BikePage::Asked BikePage::draw(Ui& ui, BikeLog& log, DueList& due, const std::string& said, System system) {
   refresh(log, system);
   Asked asked;
-  draw_facts(ui, log, asked);
+  draw_facts(ui, log);
   ui.gap(12);
   draw_due(ui, log, due, said, system, asked);
+  ui.gap(12);
+  draw_changes(ui, log, asked);
   ui.gap(12);
   draw_filter(ui);
   ui.gap(8);

@@ -46,7 +46,10 @@ class BikePage {
   void find_kinds(const BikeLog& log, const records::Bike& bike);
   bool passes(const BikeLog& log, const records::Line& line) const;
   const RowText& text_of(const BikeLog& log, const records::Bike& bike, std::size_t line);
-  void draw_facts(Ui& ui, BikeLog& log, Asked& asked);
+  const BikeRow* row_of(const BikeLog& log) const;
+  bool is_invented(const BikeLog& log) const;
+  void draw_facts(Ui& ui, const BikeLog& log);
+  void draw_changes(Ui& ui, const BikeLog& log, Asked& asked);
   void draw_due(Ui& ui, BikeLog& log, DueList& due, const std::string& said, System system, Asked& asked);
   void draw_adding(Ui& ui, Asked& asked);
   void draw_filter(Ui& ui);

@@ -172,8 +172,8 @@ void BikesScreen::draw_list(Ui& ui, bool aside) {
     if (row.removed) continue;
     any = true;
     std::string about = row.invented ? words::invented_beside(row.about) : row.about;
-    if (const std::string due = due_.first(row.id); !due.empty() && !aside) about += " · " + due;
-    if (ui.row("bike " + row.id, row.name, about)) chosen = row.id;
+    if (const std::string due = due_.first(row.id); !due.empty() && !aside) about += "\n" + due;
+    if (ui.named_row("bike " + row.id, row.name, about)) chosen = row.id;
     ui.gap(4);
   }
   if (!any && !aside) draw_empty(ui);

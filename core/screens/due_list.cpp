@@ -109,8 +109,9 @@ bool DueList::draw_row(Ui& ui, const Kept& kept, std::size_t row) {
     const ImVec2 from{at.min.x + left, at.min.y + 9};
     const float right = from.x + room + 1;
     ui.fit({from, {right, from.y + above}}, item, ui.theme().text, ui.px(18), ui.fonts().bold, {0, 0});
-    ui.fit({{from.x, from.y + above + 4}, {right, from.y + above + 4 + below}}, state, colour, ui.px(16),
-           ui.fonts().words, {0, 0});
+    const Area second{{from.x, from.y + above + 4}, {right, from.y + above + 4 + below}};
+    ui.fit(second, state, colour, ui.px(16), ui.fonts().words, {0, 0});
+    ui.publish(Role::Text, state, second.min, second.max);
   });
 }
 
@@ -119,7 +120,8 @@ DueList::Asked DueList::draw_open(Ui& ui, const BikeLog& log, const Kept& kept, 
   const due_board::RowWords& words = kept.words[row];
   const due_board::Watched& watched = kept.history.watched[of.item];
   const std::string& item = kept.history.due.items[of.item].name;
-  for (const std::string* line : {&words.state, &words.found, &words.put_off, &words.next})
+  // The row above says one of the two.
+  for (const std::string* line : {of.put_off ? &words.state : &words.put_off, &words.found, &words.next})
     if (!line->empty()) ui.text(*line);
   if (of.result.distance) {
     const Pen pen = ui.pen(ui.theme().ground);

@@ -47,6 +47,7 @@ PickPlot plot_of(const gear_pick::Input& in, const gear_pick::Set& set) {
 // One set of meshes as it is drawn: its bars, and the teeth of the one that was tapped. Worked out once, not per frame.
 struct DrawnSet {
   PickPlot plot;
+  std::string standing;            // why the one that was tapped fits or doesn't
   std::string mesh;                // whose teeth are shown
   std::optional<TeethPlot> teeth;  // none: can't be drawn
 };
@@ -55,6 +56,7 @@ void show_teeth(DrawnSet& drawn, const gear_pick::Input& in, const gear_pick::Se
   const gear_pick::Candidate& c = set.ranked[bar];
   const std::size_t mesh = std::min<std::size_t>(c.tight_mesh, set.meshes.size() - 1);
   drawn.plot.chosen = bar;
+  drawn.standing = drawn.plot.bars[bar].name + ": " + gear_pick::standing_text(in, set, c);
   drawn.mesh = in.meshes[static_cast<std::size_t>(set.meshes[mesh].mesh)].name;
   const auto pair = gear_pick::teeth(in, set, c, mesh);
   drawn.teeth = pair ? std::optional(teeth_plot(*pair)) : std::nullopt;
@@ -108,6 +110,7 @@ class PickExtra final : public ExtraPart {
   }
 
   static void draw_pair(Ui& ui, const DrawnSet& drawn, System system) {
+    ui.text(drawn.standing);
     if (!drawn.teeth) return ui.quiet(words::teeth_cannot_be_drawn(drawn.mesh));
     ui.quiet(words::teeth_as_chosen(drawn.mesh));
     const ImVec2 at = ImGui::GetCursorScreenPos();

@@ -550,7 +550,9 @@ void Shell::draw_sideways(Ui& ui, const Layout& l) {
   const Area all{{l.insets.left, l.insets.top}, {l.size.x - l.insets.right, l.size.y - l.insets.bottom}};
   const bool beside = question && job_.ready() && !job_.job().records.empty();
   const bool acts = beside || ((bikes() || look_over()) && bottom_height(ui) > 0);
-  const float side = acts ? std::min(360.0f, 0.45f * all.width()) : 0;
+  // The bikes' side holds a button only, until something is typed; their words have the width.
+  const bool narrow = bikes() && !typing();
+  const float side = !acts ? 0 : narrow ? std::min(220.0f, 0.26f * all.width()) : std::min(360.0f, 0.45f * all.width());
   const float rail_x = settings_.left_hand ? all.max.x - rail_width : all.min.x;
   draw_places(ui, {{rail_x, all.min.y}, {rail_x + rail_width, all.max.y}}, true);
   const float left = settings_.left_hand ? all.min.x + side : all.min.x + rail_width;
@@ -594,7 +596,11 @@ void Shell::draw_wide(Ui& ui, const Layout& l) {
   const float list = std::clamp(0.2f * all.width(), 220.0f, 300.0f);
   LookOverScreen* const looked = look_over();
   const bool beside = question || bikes() || looked;
-  const float right = beside ? std::clamp(0.28f * all.width(), 300.0f, 440.0f) : 0;
+  // The bikes have no Working: a button stands there, or the keypad.
+  const bool narrow = bikes() && !typing();
+  const float right = !beside  ? 0
+                      : narrow ? std::clamp(0.18f * all.width(), 200.0f, 280.0f)
+                               : std::clamp(0.28f * all.width(), 300.0f, 440.0f);
   const float header = ui.target() + 8;
   draw_places(ui, {{all.min.x, all.min.y}, {all.min.x + rail_width, all.max.y}}, true);
   float middle_x = all.min.x + rail_width + 8;

@@ -1,18 +1,35 @@
 // Pictures of every screen at three sizes in both themes, into build/pictures (or the folder given).
-//   node tests/browser/pictures.mjs [folder [part of a screen's name]]
+//   node tests/browser/pictures.mjs [folder [part of a picture's name, as in runout-390x844-sun]]
 import { mkdirSync } from "node:fs";
 import path from "node:path";
-import { bring, items, openPage, root, settled, startBrowser, startServer, tap } from "./page.mjs";
+import { bring, drag, items, openPage, root, settled, startBrowser, startServer, tap } from "./page.mjs";
 
 const SIZES = [[390, 844], [844, 390], [1440, 900]];
 const THEMES = { sun: "light", shop: "dark" };
-// From the start of the app: the labels to tap, one after another.
+const DEMO = ["Bikes", "Show the demo bike (invented)"];
+const EXAMPLE = "Show an example (invented)";
+const key = (text) => ({ keys: [...text] });
+const entry = (part) => ({ part });  // what is pressed is named by the start of its label
+const UP = { up: 0.5 };              // half a screen further down the page
+const FIXED = ["Back", "Done"];     // these stand outside what scrolls
+// From the start of the app: the labels to press, one after another, and what else is done.
 const SCREENS = {
-  bikes: ["Bikes"],
+  "bikes-none": ["Bikes"],
+  "bikes-list": [...DEMO, "Back"],
+  bike: DEMO,
+  "bike-more": [...DEMO, UP],
+  "bike-log": [...DEMO, { to: "Add an entry …" }],
+  "due-open": [...DEMO, "Tensioner shoes"],
+  entry: [...DEMO, entry("Odometer: ")],
+  "entry-editor": [...DEMO, "Log odometer", key("416")],
+  "entry-finding": [...DEMO, "Log odometer", key("4"), "Done"],
+  copies: [...DEMO, "Back", { to: "Save a copy" }],
   bench: ["Bench"],
-  "look-over": ["Look-over"],
   setup: ["Setup"],
   runout: ["Bench", "Runout"],
+  "runout-keypad": ["Bench", "Runout", "Enter readings", "Next reading", key("0.2")],
+  "runout-working": ["Bench", "Runout", EXAMPLE, "Working"],
+  "runout-refused": ["Bench", "Runout", "Enter readings", "Next reading", key("99"), "Done"],
   lash: ["Bench", "Gear lash (backlash)"],
   "gears-to-order": ["Bench", "Gears to order"],
   pushrods: ["Bench", "Pushrods"],
@@ -21,8 +38,10 @@ const SCREENS = {
   wear: ["Bench", "Wear"],
   life: ["Bench", "Life"],
 };
-const EXAMPLE = "Show an example (invented)";
 
+const name = (screen, [width, height], theme) => `${screen}-${width}x${height}-${theme}`;
+
+// What can't be reached is said, and the other pictures are taken all the same.
 async function picture(browser, address, folder, [width, height], theme, screen) {
   const touch = width < 900 || height < 500;
   const context = await browser.newContext({
@@ -30,14 +49,24 @@ async function picture(browser, address, folder, [width, height], theme, screen)
   });
   const page = await openPage(context, address);
   await settled(page);
+  const there = async (fits) => (await items(page)).find((one) => one.press && fits(one));
   const press = async (label) => {
-    if ((await items(page)).some((one) => one.label === label && one.role === "place")) return tap(page, label, "place");
-    await bring(page, label);
+    if (await there((one) => one.label === label && one.role === "place")) return tap(page, label, "place");
+    if (!(await there((one) => one.label === label))) return undefined;  // beside the screen where there is room
+    if (!FIXED.includes(label)) await bring(page, label);
     return tap(page, label);
   };
-  for (const label of SCREENS[screen]) await press(label);
-  if ((await items(page)).some((one) => one.label === EXAMPLE)) await press(EXAMPLE);
-  await page.screenshot({ path: path.join(folder, `${screen}-${width}x${height}-${theme}.png`) });
+  const take = async (step) => {
+    if (typeof step === "string") return press(step);
+    if (step.part) return press((await there((one) => one.label.startsWith(step.part)))?.label);
+    if (step.to) return bring(page, step.to);
+    if (step.up) return drag(page, [width / 2, 0.75 * height], [width / 2, (0.75 - step.up) * height]);
+    for (const letter of step.keys) await tap(page, letter, "key");
+    return undefined;
+  };
+  for (const step of SCREENS[screen]) await take(step).catch((fault) => console.log(`${screen}: ${fault.message}`));
+  await press(EXAMPLE);  // where nothing was entered yet
+  await page.screenshot({ path: path.join(folder, `${name(screen, [width, height], theme)}.png`) });
   await context.close();
 }
 
@@ -48,7 +77,9 @@ const server = await startServer();
 const browser = await startBrowser();
 for (const size of SIZES) {
   for (const theme of Object.keys(THEMES)) {
-    for (const screen of Object.keys(SCREENS).filter((name) => name.includes(chosen))) await picture(browser, server.address, folder, size, theme, screen);
+    for (const screen of Object.keys(SCREENS).filter((one) => name(one, size, theme).includes(chosen))) {
+      await picture(browser, server.address, folder, size, theme, screen);
+    }
   }
 }
 await browser.close();

@@ -81,7 +81,7 @@ TEST_F(Bikes, ABikeIsAddedByItsFieldsAndStandsInTheList) {
   EXPECT_EQ(h.log_store.kept[0].entered_text("odometer_unit"), "mi");
   h.tap(words::back());
   ASSERT_NE(h.find("Brindle"), nullptr);
-  EXPECT_EQ(h.find("Brindle")->value, "2003 · No proof: Tensioner shoes");
+  EXPECT_EQ(h.find("Brindle")->value, "2003\nNo proof: Tensioner shoes");
 }
 
 TEST_F(Bikes, ABikeWithoutANameIsNotTakenAndSaysWhy) {
@@ -221,12 +221,15 @@ TEST_F(Bikes, WhatWasDeletedLongAgoIsFoundAndBroughtBack) {
   h.tap("Odometer: 100 mi");
   h.tap(words::bring_back());
   h.tap(words::back());
-  h.tap(words::all_kinds());
   EXPECT_NE(h.find("Odometer: 100 mi"), nullptr);
+  EXPECT_EQ(h.find(words::all_kinds()), nullptr) << "nothing is deleted any more, and the log is seen at a glance";
 }
 
 TEST_F(Bikes, TheFilterShowsOneKind) {
-  Harness h(with({bike_called("Brindle", "b1"), reading("o1", "2026-02-01T10:00:00.000+01:00", "100 mi")}));
+  std::vector<Entry> log{bike_called("Brindle", "b1"), reading("o0", "2026-02-01T10:00:00.000+01:00", "100 mi")};
+  for (const char* const more : {"o1", "o2", "o3", "o4", "o5", "o6", "o7"})
+    log.push_back(reading(more, "2026-02-02T10:00:00.000+01:00", "110 mi"));
+  Harness h(with(std::move(log)));
   open_brindle(h);
   h.tap("Odometer");
   EXPECT_NE(h.find("Odometer: 100 mi"), nullptr);

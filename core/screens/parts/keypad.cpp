@@ -54,6 +54,16 @@ std::vector<const Unit*> chips_of(Kind kind) {
   return {};
 }
 
+// An arrow to the left; drawn, because the trimmed font has none.
+void draw_erase(const Ui& ui, const Area& at, ImU32 ink) {
+  const Pen pen = ui.pen(ui.theme().card);
+  const ImVec2 c = at.centre();
+  const float r = std::min(ui.px(11), 0.3f * at.height());
+  pen.line({c.x - r, c.y}, {c.x + r, c.y}, ink);
+  pen.line({c.x - 0.4f * r, c.y - 0.6f * r}, {c.x - r, c.y}, ink);
+  pen.line({c.x - r, c.y}, {c.x - 0.4f * r, c.y + 0.6f * r}, ink);
+}
+
 // A text as it stands in a record, parted into digits and the unit it ends with.
 const Unit* split_unit(Kind kind, std::string& text) {
   for (const Unit* unit : chips_of(kind)) {
@@ -166,7 +176,8 @@ bool Keypad::top_row(Ui& ui, float height) {
   ImGui::SameLine(0, gap);
   return ui.area("keypad done", Role::Button, words::done(), {done, height}, [&](const Area& at, bool pressed) {
     if (pressed) ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, ui.theme().pressed, 10.0f);
-    ui.fit(at.inset(4), words::done(), ui.theme().accent, ui.px(18), ui.fonts().bold);
+    const Area level{{at.min.x, at.min.y + 0.34f * at.height()}, at.max};  // with what is typed, not with its label
+    ui.fit(level.inset(4), words::done(), ui.theme().accent, ui.px(18), ui.fonts().bold);
   });
 }
 
@@ -258,6 +269,7 @@ KeypadEvent Keypad::keys(Ui& ui, float key_height) {
       const ImU32 face = pressed ? ui.theme().text : next ? ui.theme().accent : ui.theme().card;
       ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, face, 10.0f);
       const ImU32 ink = pressed ? ui.theme().ground : next ? ui.theme().on_accent : ui.theme().text;
+      if (std::string_view(spoken) == words::erase()) return draw_erase(ui, at, ink);
       ui.fit(at.inset(4), label, ink, next ? ui.px(20) : ui.px(28), next ? ui.fonts().bold : ui.fonts().words, {},
              0.5f);
       if (pressed && std::string_view(spoken) == words::erase()) holding_ = true;
@@ -273,7 +285,7 @@ KeypadEvent Keypad::keys(Ui& ui, float key_height) {
     digit(a), beside(), digit(b), beside(), digit(c), beside();
   };
   three("7", "8", "9");
-  key("←", w, words::erase(), [&] { erase(); });
+  key("", w, words::erase(), [&] { erase(); });
   three("4", "5", "6");
   key("±", w, words::sign(), [&] { flip_sign(); });
   three("1", "2", "3");

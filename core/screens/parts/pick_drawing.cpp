@@ -12,6 +12,10 @@ float bar_step(const Pen& pen) {
   return std::max(2.75f * pen.body, 48.0f);
 }
 
+float axis_height(const Pen& pen) {
+  return 1.6f * pen.body;
+}
+
 Chart pick_chart(const Pen& pen, const Area& area, const PickPlot& plot) {
   double low = 0.0;
   double high = plot.window_high ? plot.window_high->in_mm() : 0.0;
@@ -21,51 +25,73 @@ Chart pick_chart(const Pen& pen, const Area& area, const PickPlot& plot) {
   }
   if (high - low < 1e-6) high = low + 0.05;
   Chart chart{area, low - 0.04 * (high - low), high + 0.06 * (high - low), 0, 1};
-  chart.frame.max.y -= 1.6f * pen.body;
+  chart.frame.min.y += axis_height(pen);
   return chart;
 }
 
-void draw_window(const Pen& pen, const Chart& chart, const PickPlot& plot) {
+Area track_of(const Pen& pen, const Chart& chart, const Area& row) {
+  const float top = row.min.y + 1.35f * pen.body;
+  return {{chart.frame.min.x, top}, {chart.frame.max.x, top + 0.95f * pen.body}};
+}
+
+// In each row anew and not behind the names, which stay on clear ground.
+void draw_window(const Pen& pen, const Chart& chart, const PickPlot& plot, const Area& track) {
+  pen.line({track.min.x, track.centre().y}, {track.max.x, track.centre().y}, pen.ink.faint, 1.0f);
   if (plot.window_low && plot.window_high) {
     const float a = chart.x(plot.window_low->in_mm());
     const float b = chart.x(plot.window_high->in_mm());
-    pen.list->AddRectFilled({a, chart.frame.min.y}, {b, chart.frame.max.y}, faded(pen.ink.within, 0.16f));
-    for (const float x : {a, b}) pen.line({x, chart.frame.min.y}, {x, chart.frame.max.y}, pen.ink.within);
+    pen.list->AddRectFilled({a, track.min.y}, {b, track.max.y}, faded(pen.ink.within, 0.2f));
+    for (const float x : {a, b}) pen.line({x, track.min.y}, {x, track.max.y}, pen.ink.within);
   }
   const float zero = chart.x(0.0);
-  pen.line({zero, chart.frame.min.y}, {zero, chart.frame.max.y}, pen.ink.outside);
+  pen.line({zero, track.min.y}, {zero, track.max.y}, pen.ink.outside);
 }
 
-void draw_bar(const Pen& pen, const Chart& chart, const PickBar& bar, float top, bool chosen) {
+void draw_bar(const Pen& pen, const Chart& chart, const PickBar& bar, const Area& row, bool chosen) {
   const ImU32 colour = chosen ? pen.ink.accent : bar.fits ? pen.ink.text : pen.ink.quiet;
-  const float y = top + 1.55f * pen.body;
+  const Area track = track_of(pen, chart, row);
   const float a = chart.x(bar.lowest.in_mm());
   const float b = std::max(a + pen.stroke, chart.x(bar.highest.in_mm()));
-  pen.label(chart.frame, {chart.frame.min.x, top}, {0, 0}, bar.name, chosen ? pen.ink.text : pen.ink.quiet,
-            pen.body * 0.9f);
-  pen.list->AddRectFilled({a, y}, {b, y + 0.5f * pen.body}, colour, 0.2f * pen.body);
-  if (!bar.fits) pen.cross({b + 0.7f * pen.body, y + 0.25f * pen.body}, 0.22f * pen.body, pen.ink.outside);
+  pen.write({chart.frame.min.x, row.min.y}, {0, 0}, bar.name, bar.fits ? pen.ink.text : pen.ink.quiet, 0,
+            chosen ? pen.bold : pen.words);
+  const float half = 0.25f * pen.body;
+  pen.list->AddRectFilled({a, track.centre().y - half}, {b, track.centre().y + half}, colour, half);
+  if (!bar.fits) pen.cross({b + 0.7f * pen.body, track.centre().y}, 0.22f * pen.body, pen.ink.outside);
+}
+
+// Above the bars, where it is read first: no lash, and from where to where it is wanted.
+void draw_axis(const Pen& pen, const Chart& chart, const PickPlot& plot, FunctionView<std::string(Length)> show) {
+  const float y = chart.frame.min.y - 0.4f * pen.body;
+  const float size = 0.9f * pen.body;
+  pen.write({chart.x(0.0), y}, {0.5f, 1}, "0", pen.ink.outside, size);
+  if (!plot.window_low || !plot.window_high) return;
+  const std::string wanted = show(*plot.window_low) + " – " + show(*plot.window_high);
+  const float half = pen.size_of(wanted, size).x / 2;
+  const float middle = (chart.x(plot.window_low->in_mm()) + chart.x(plot.window_high->in_mm())) / 2;
+  const float most = chart.frame.max.x - half;
+  const float x = std::min(std::max(middle, chart.x(0.0) + pen.body + half), most);
+  pen.write({x, y}, {0.5f, 1}, wanted, pen.ink.within, size);
 }
 
 }  // namespace
 
 float pick_height(const Pen& pen, std::size_t bars) {
-  return bar_step(pen) * static_cast<float>(bars) + 2.0f * pen.body;
+  return axis_height(pen) + bar_step(pen) * static_cast<float>(bars);
 }
 
 Area pick_row(const Pen& pen, const Area& area, std::size_t bar) {
-  const float top = area.min.y + 0.2f * pen.body + static_cast<float>(bar) * bar_step(pen);
+  const float top = area.min.y + axis_height(pen) + static_cast<float>(bar) * bar_step(pen);
   return {{area.min.x, top}, {area.max.x, top + bar_step(pen)}};
 }
 
 void draw_pick(const Pen& pen, const Area& area, const PickPlot& plot, FunctionView<std::string(Length)> show) {
   const Chart chart = pick_chart(pen, area, plot);
-  draw_window(pen, chart, plot);
-  for (std::size_t i = 0; i < plot.bars.size(); ++i)
-    draw_bar(pen, chart, plot.bars[i], pick_row(pen, area, i).min.y, i == plot.chosen);
-  draw_x_tick(pen, chart, 0.0, "0");
-  if (plot.window_low) draw_x_tick(pen, chart, plot.window_low->in_mm(), show(*plot.window_low));
-  if (plot.window_high) draw_x_tick(pen, chart, plot.window_high->in_mm(), show(*plot.window_high));
+  draw_axis(pen, chart, plot, show);
+  for (std::size_t i = 0; i < plot.bars.size(); ++i) {
+    const Area row = pick_row(pen, area, i);
+    draw_window(pen, chart, plot, track_of(pen, chart, row));
+    draw_bar(pen, chart, plot.bars[i], row, i == plot.chosen);
+  }
 }
 
 }  // namespace camside::screens

@@ -213,32 +213,55 @@ bool Ui::button(std::string_view id, const std::string& label, Look look, bool e
 }
 
 bool Ui::row(std::string_view id, const std::string& label, const std::string& value, bool enabled) {
-  const float w = width();
-  const float room = w - 24;
-  const ImVec2 value_box = size_of(fonts_.bold, px(body_size), value);
-  const bool beside = value_box.x < 0.5f * room;
-  const float label_room = beside && !value.empty() ? room - value_box.x - 12 : room;
-  const auto wrapped_size = [&](ImFont* font, const std::string& text, float in) {
-    return size_of(font, px(body_size), broken(font, px(body_size), text, in));
-  };
-  const ImVec2 label_box = wrapped_size(fonts_.words, label, label_room);
-  const ImVec2 below = wrapped_size(fonts_.bold, value, room);
-  const float h = std::max(target(), label_box.y + 24 + (beside || value.empty() ? 0 : below.y + 4));
+  const float room = width() - 24;
+  const float value_width = size_of(fonts_.bold, px(body_size), value).x;
+  return value_width < 0.5f * room ? row_beside(id, label, value, value_width, enabled)
+                                   : row_below(id, label, value, false, enabled);
+}
+
+bool Ui::named_row(std::string_view id, const std::string& name, const std::string& about) {
+  return row_below(id, name, about, true, true);
+}
+
+bool Ui::row_beside(std::string_view id, const std::string& label, const std::string& value, float value_width,
+                    bool enabled) {
+  const float label_room = width() - 24 - (value.empty() ? 0 : value_width + 12);
+  const ImVec2 box = size_of(fonts_.words, px(body_size), broken(fonts_.words, px(body_size), label, label_room));
   const bool fired = area(
-      id, Role::Row, label, {w, h},
+      id, Role::Row, label, {width(), std::max(target(), box.y + 24)},
       [&](const Area& at, bool pressed) {
         ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, pressed ? theme_.pressed : theme_.card, rounding);
         const ImU32 ink = enabled ? theme_.text : theme_.quiet;
         const Area inner{{at.min.x + 12, at.min.y + 8}, {at.max.x - 12, at.max.y - 8}};
-        if (beside || value.empty()) {
-          fit({inner.min, {inner.min.x + label_room, inner.max.y}}, label, ink, px(body_size), fonts_.words, {0, 0.5f});
-          if (!value.empty())
-            fit({{inner.max.x - value_box.x - 1, inner.min.y}, inner.max}, value, ink, px(body_size), fonts_.bold,
-                {1, 0.5f});
-        } else {
-          fit({inner.min, {inner.max.x, inner.min.y + label_box.y}}, label, ink, px(body_size), fonts_.words, {0, 0});
-          fit({{inner.min.x, inner.min.y + label_box.y}, inner.max}, value, ink, px(body_size), fonts_.bold, {0, 1});
-        }
+        fit({inner.min, {inner.min.x + label_room, inner.max.y}}, label, ink, px(body_size), fonts_.words, {0, 0.5f});
+        if (!value.empty())
+          fit({{inner.max.x - value_width - 1, inner.min.y}, inner.max}, value, ink, px(body_size), fonts_.bold,
+              {1, 0.5f});
+      },
+      enabled);
+  items_.back().value = value;
+  return fired;
+}
+
+// One above the other; the louder one is what the row is read for.
+bool Ui::row_below(std::string_view id, const std::string& label, const std::string& value, bool label_loud,
+                   bool enabled) {
+  const float room = width() - 24;
+  ImFont* const upper = label_loud ? fonts_.bold : fonts_.words;
+  ImFont* const lower = label_loud ? fonts_.words : fonts_.bold;
+  const float lower_size = px(label_loud ? label_size : body_size);
+  const float above = size_of(upper, px(body_size), broken(upper, px(body_size), label, room)).y;
+  const float below = value.empty() ? 0 : size_of(lower, lower_size, broken(lower, lower_size, value, room)).y + 4;
+  const bool fired = area(
+      id, Role::Row, label, {width(), std::max(target(), above + below + 24)},
+      [&](const Area& at, bool pressed) {
+        ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, pressed ? theme_.pressed : theme_.card, rounding);
+        const ImU32 ink = enabled ? theme_.text : theme_.quiet;
+        const Area inner{{at.min.x + 12, at.min.y + 8}, {at.max.x - 12, at.max.y - 8}};
+        const float part = value.empty() ? inner.max.y : inner.min.y + above;
+        const float middle = value.empty() ? 0.5f : 0.0f;
+        fit({inner.min, {inner.max.x, part}}, label, ink, px(body_size), upper, {0, middle});
+        fit({{inner.min.x, part}, inner.max}, value, label_loud ? theme_.quiet : ink, lower_size, lower, {0, 1});
       },
       enabled);
   items_.back().value = value;

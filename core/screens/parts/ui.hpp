@@ -47,6 +47,7 @@ class Ui {
   bool button(std::string_view id, const std::string& label, Look look = Look::Plain, bool enabled = true,
               float width = 0);
   bool row(std::string_view id, const std::string& label, const std::string& value, bool enabled = true);
+  bool named_row(std::string_view id, const std::string& name, const std::string& about);  // the name is read first
   // Of a few; returns the one pressed, or −1. Wraps to several rows when the words are long. `chosen` −1: none yet.
   int segmented(std::string_view id, const std::string& label, std::span<const std::string> words, int chosen);
   bool chip(std::string_view id, const std::string& label, ImVec2 size, bool on);  // one of a segmented row
@@ -85,6 +86,10 @@ class Ui {
                 const std::string& value = {});
 
  private:
+  bool row_beside(std::string_view id, const std::string& label, const std::string& value, float value_width,
+                  bool enabled);
+  bool row_below(std::string_view id, const std::string& label, const std::string& value, bool label_loud,
+                 bool enabled);
   bool by_keyboard(ImGuiID id, const Area& where);
   void wrapped(const std::string& text, ImU32 colour, float size, ImFont* font, Role role);
   ImU32 ground_here() const { return in_card_ ? theme_.card : theme_.ground; }
