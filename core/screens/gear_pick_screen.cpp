@@ -17,15 +17,21 @@ namespace {
 
 constexpr std::size_t most_bars = 7;
 
-// Lash of a candidate in the first mesh of its set, as measured: the state the sheet's window is for.
+// Lash of a candidate where it is tightest, and the window it is judged by there.
 PickBar bar_of(const gear_pick::Input& in, const gear_pick::Set& set, const gear_pick::Candidate& c) {
   PickBar bar;
   bar.name = gear_pick::choice_text(in, set, c);
+  if (c.tight_state != set.best().tight_state) bar.name += ", " + std::string(word_of(c.tight_state));
   bar.fits = c.standing == gear_pick::Standing::Fits;
   const std::size_t mesh = std::min<std::size_t>(c.tight_mesh, set.meshes.size() - 1);
   const gear_pick::LashRange lash = set.lash(c, mesh, c.tight_state);
   bar.lowest = lash.low;
   bar.highest = lash.high;
+  for (const gear_pick::Window& w : in.meshes[static_cast<std::size_t>(set.meshes[mesh].mesh)].windows) {
+    if (w.state != c.tight_state) continue;
+    bar.window_low = w.lowest;
+    bar.window_high = w.highest;
+  }
   return bar;
 }
 
@@ -33,14 +39,6 @@ PickPlot plot_of(const gear_pick::Input& in, const gear_pick::Set& set) {
   PickPlot plot;
   for (std::size_t i = 0; i < std::min(most_bars, set.ranked.size()); ++i)
     plot.bars.push_back(bar_of(in, set, set.ranked[i]));
-  const auto& best = set.best();
-  const auto mesh =
-      static_cast<std::size_t>(set.meshes[std::min<std::size_t>(best.tight_mesh, set.meshes.size() - 1)].mesh);
-  for (const gear_pick::Window& w : in.meshes[mesh].windows) {
-    if (w.state != best.tight_state) continue;
-    plot.window_low = w.lowest;
-    plot.window_high = w.highest;
-  }
   return plot;
 }
 

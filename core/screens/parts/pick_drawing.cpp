@@ -18,10 +18,10 @@ float axis_height(const Pen& pen) {
 
 Chart pick_chart(const Pen& pen, const Area& area, const PickPlot& plot) {
   double low = 0.0;
-  double high = plot.window_high ? plot.window_high->in_mm() : 0.0;
+  double high = 0.0;
   for (const auto& bar : plot.bars) {
     low = std::min(low, bar.lowest.in_mm());
-    high = std::max(high, bar.highest.in_mm());
+    high = std::max({high, bar.highest.in_mm(), bar.window_high.value_or(Length{}).in_mm()});
   }
   if (high - low < 1e-6) high = low + 0.05;
   Chart chart{area, low - 0.04 * (high - low), high + 0.06 * (high - low), 0, 1};
@@ -35,11 +35,11 @@ Area track_of(const Pen& pen, const Chart& chart, const Area& row) {
 }
 
 // In each row anew and not behind the names, which stay on clear ground.
-void draw_window(const Pen& pen, const Chart& chart, const PickPlot& plot, const Area& track) {
+void draw_window(const Pen& pen, const Chart& chart, const PickBar& bar, const Area& track) {
   pen.line({track.min.x, track.centre().y}, {track.max.x, track.centre().y}, pen.ink.faint, 1.0f);
-  if (plot.window_low && plot.window_high) {
-    const float a = chart.x(plot.window_low->in_mm());
-    const float b = chart.x(plot.window_high->in_mm());
+  if (bar.window_low && bar.window_high) {
+    const float a = chart.x(bar.window_low->in_mm());
+    const float b = chart.x(bar.window_high->in_mm());
     pen.list->AddRectFilled({a, track.min.y}, {b, track.max.y}, faded(pen.ink.within, 0.2f));
     for (const float x : {a, b}) pen.line({x, track.min.y}, {x, track.max.y}, pen.ink.within);
   }
@@ -59,15 +59,17 @@ void draw_bar(const Pen& pen, const Chart& chart, const PickBar& bar, const Area
   if (!bar.fits) pen.cross({b + 0.7f * pen.body, track.centre().y}, 0.22f * pen.body, pen.ink.outside);
 }
 
-// Above the bars, where it is read first: no lash, and from where to where it is wanted.
+// Above the bars, where it is read first: no lash, and from where to where it is wanted of the one chosen.
 void draw_axis(const Pen& pen, const Chart& chart, const PickPlot& plot, FunctionView<std::string(Length)> show) {
+  if (plot.bars.empty()) return;
+  const PickBar& chosen = plot.bars[std::min(plot.chosen, plot.bars.size() - 1)];
   const float y = chart.frame.min.y - 0.4f * pen.body;
   const float size = 0.9f * pen.body;
   pen.write({chart.x(0.0), y}, {0.5f, 1}, "0", pen.ink.outside, size);
-  if (!plot.window_low || !plot.window_high) return;
-  const std::string wanted = show(*plot.window_low) + " – " + show(*plot.window_high);
+  if (!chosen.window_low || !chosen.window_high) return;
+  const std::string wanted = show(*chosen.window_low) + " – " + show(*chosen.window_high);
   const float half = pen.size_of(wanted, size).x / 2;
-  const float middle = (chart.x(plot.window_low->in_mm()) + chart.x(plot.window_high->in_mm())) / 2;
+  const float middle = (chart.x(chosen.window_low->in_mm()) + chart.x(chosen.window_high->in_mm())) / 2;
   const float most = chart.frame.max.x - half;
   const float x = std::min(std::max(middle, chart.x(0.0) + pen.body + half), most);
   pen.write({x, y}, {0.5f, 1}, wanted, pen.ink.within, size);
@@ -89,7 +91,7 @@ void draw_pick(const Pen& pen, const Area& area, const PickPlot& plot, FunctionV
   draw_axis(pen, chart, plot, show);
   for (std::size_t i = 0; i < plot.bars.size(); ++i) {
     const Area row = pick_row(pen, area, i);
-    draw_window(pen, chart, plot, track_of(pen, chart, row));
+    draw_window(pen, chart, plot.bars[i], track_of(pen, chart, row));
     draw_bar(pen, chart, plot.bars[i], row, i == plot.chosen);
   }
 }

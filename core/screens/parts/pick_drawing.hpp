@@ -1,4 +1,5 @@
-// Every combination of gears as a bar from its lowest to its highest lash, in the wanted window, best on top.
+// Every combination of gears as a bar from its lowest to its highest lash, each in the window wanted where it is
+// tightest, best on top.
 #pragma once
 
 #include <optional>
@@ -15,14 +16,14 @@ struct PickBar {
   std::string name;  // "+0.002 in rear gear, standard pinion"
   Length lowest;
   Length highest;
+  std::optional<Length> window_low;
+  std::optional<Length> window_high;
   bool fits = false;
 };
 
 struct PickPlot {
   std::vector<PickBar> bars;  // best first
-  std::optional<Length> window_low;
-  std::optional<Length> window_high;
-  std::size_t chosen = 0;  // drawn in the accent colour
+  std::size_t chosen = 0;     // drawn in the accent colour
 };
 
 float pick_height(const Pen& pen, std::size_t bars);
