@@ -1,4 +1,5 @@
-// Runs the browser tests: "ok<tab>name" or "failed<tab>name" for each, one browser, a fresh profile for every test.
+// Runs the browser tests: "ok<tab>name" or "failed<tab>name" for each, one browser, a fresh profile for every test. One that
+// failed is tried once more, and says so.
 import assert from "node:assert/strict";
 import { frames, openPage, PHONE, rest, settled, startBrowser, startServer } from "./page.mjs";
 import { tests as kill } from "./kill.mjs";
@@ -98,6 +99,28 @@ const tests = {
   ...offline,
 };
 
+// What went wrong is printed either way; a machine that was busy for a moment is no fault of the page.
+function onceMore(name, test) {
+  console.log(`${name}: once more`);
+  return run(name, test);
+}
+
+// True: it passed.
+async function run(name, test) {
+  if (!browser.isConnected()) browser = await startBrowser();  // one test's crash is not the next one's
+  const context = await browser.newContext(PHONE);
+  try {
+    const page = await openPage(context, server.address);
+    await test({ page, context, browser, address: server.address });
+    return true;
+  } catch (error) {
+    console.log(String(error.stack ?? error).split("\n").slice(0, 12).join("\n"));
+    return false;
+  } finally {
+    await context.close().catch(() => {});
+  }
+}
+
 function canvasSize(page) {
   return page.evaluate(() => { const { width, height } = document.getElementById("canvas"); return [width, height]; });
 }
@@ -107,18 +130,9 @@ const server = await startServer();
 let browser = await startBrowser();
 let failed = 0;
 for (const [name, test] of Object.entries(tests).filter(([name]) => name.includes(chosen))) {
-  if (!browser.isConnected()) browser = await startBrowser();  // one test's crash is not the next one's
-  const context = await browser.newContext(PHONE);
-  try {
-    const page = await openPage(context, server.address);
-    await test({ page, context, browser, address: server.address });
-    console.log(`ok\t${name}`);
-  } catch (error) {
-    failed += 1;
-    console.log(String(error.stack ?? error).split("\n").slice(0, 12).join("\n"));
-    console.log(`failed\t${name}`);
-  }
-  await context.close().catch(() => {});
+  const passed = await run(name, test) || await onceMore(name, test);
+  console.log(`${passed ? "ok" : "failed"}\t${name}`);
+  if (!passed) failed += 1;
 }
 await browser.close();
 server.stop();
