@@ -15,6 +15,7 @@ void LogToBike::log_it(BikeLog& log, const BikeRow& bike, const records::Record&
 void LogToBike::draw_choice(Ui& ui, BikeLog& log, const records::Record& measured) {
   const auto bikes = log.standing();
   std::vector<std::string> names;
+  names.reserve(bikes.size());
   for (const BikeRow* bike : bikes) names.push_back(bike->name);
   const int pressed = ui.segmented("bike to log to", words::which_bike(), names, -1);
   if (pressed >= 0) log_it(log, *bikes[static_cast<std::size_t>(pressed)], measured);

@@ -57,7 +57,7 @@ void LogTransfer::note_given(const FileGiven& given) {
 }
 
 void LogTransfer::take(FileCome come) {
-  file_.emplace();
+  file_ = File{};
   file_->name = std::move(come.name);
   if (!come.trouble.empty()) {
     file_->findings = {remarks::cannot_open(file_->name, come.trouble)};
