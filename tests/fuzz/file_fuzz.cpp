@@ -2,30 +2,15 @@
 // that reading again gives the same.
 #include <cmath>
 #include <cstdint>
-#include <cstdio>
-#include <cstdlib>
 #include <string>
 #include <string_view>
 
+#include "promises.hpp"
 #include "records/measurement.hpp"
 
 namespace {
 
 using namespace camside;
-
-void insist(bool holds, const char* what) {
-  if (holds) return;
-  std::fprintf(stderr, "broken promise: %s\n", what);
-  std::abort();
-}
-
-void check_words(const Findings& findings) {
-  for (const Finding& f : findings) {
-    insist(f.number > 0, "a finding has a number");
-    insist(!f.text.empty(), "a finding says what is so");
-    insist(f.severity != Severity::Refusal || !f.remedy.empty(), "a refusal says what to do");
-  }
-}
 
 void check_answer(const records::Solved& solved) {
   check_words(solved.findings);

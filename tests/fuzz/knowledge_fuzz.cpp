@@ -1,30 +1,15 @@
-// Any bytes given to the reader of what is known of engines. What opens can be used: a look-over is made from its book
-// and a bike's due list from its items; what doesn't says where the fault is and what to do.
+// Any bytes given to the reader of what is known of engines. What opens can be used: a look-over is made from its book;
+// what doesn't says what is wrong and what to do.
 #include <cstdint>
-#include <cstdio>
-#include <cstdlib>
 #include <string_view>
 
 #include "calc/look_over.hpp"
 #include "knowledge/knowledge.hpp"
+#include "promises.hpp"
 
 namespace {
 
 using namespace camside;
-
-void insist(bool holds, const char* what) {
-  if (holds) return;
-  std::fprintf(stderr, "broken promise: %s\n", what);
-  std::abort();
-}
-
-void check_words(const Findings& findings) {
-  for (const Finding& f : findings) {
-    insist(f.number > 0, "a finding has a number");
-    insist(!f.text.empty(), "a finding says what is so");
-    insist(f.severity != Severity::Refusal || !f.remedy.empty(), "a refusal says what to do");
-  }
-}
 
 void check_look_over(const look_over::Book& book, bool answered) {
   look_over::Input in;

@@ -1,11 +1,10 @@
 // Any bytes given to the two readers of a log: the exported file and the stored lines. What opens is shown, checked,
 // merged and written so that reading again gives the same; what is damaged loses nothing that was whole.
 #include <cstdint>
-#include <cstdio>
-#include <cstdlib>
 #include <string>
 #include <string_view>
 
+#include "promises.hpp"
 #include "records/log_csv.hpp"
 #include "records/log_file.hpp"
 #include "records/log_merge.hpp"
@@ -15,20 +14,6 @@ namespace {
 
 using namespace camside;
 using records::Log;
-
-void insist(bool holds, const char* what) {
-  if (holds) return;
-  std::fprintf(stderr, "broken promise: %s\n", what);
-  std::abort();
-}
-
-void check_words(const Findings& findings) {
-  for (const Finding& f : findings) {
-    insist(f.number > 0, "a finding has a number");
-    insist(!f.text.empty(), "a finding says what is so");
-    insist(f.severity != Severity::Refusal || !f.remedy.empty(), "a refusal says what to do");
-  }
-}
 
 void check_view(const Log& log) {
   std::size_t shown = 0;

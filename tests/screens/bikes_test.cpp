@@ -128,14 +128,18 @@ TEST_F(Bikes, AReadingThatCannotBeTakenStaysWithWhatIsWrong) {
   EXPECT_EQ(h.find("Odometer")->value, "9999999 mi");
 }
 
-TEST_F(Bikes, WhatWasTypedWaitsWhenOneGoesBack) {
-  Harness h(with(one_bike()));
-  open_brindle(h);
+void write_half_a_note(Harness& h) {
   h.tap(words::add_an_entry());
   h.tap("Note");
   h.tap("Note");
   h.platform.asked.changed("Rattles when cold");
   h.run();
+}
+
+TEST_F(Bikes, WhatWasTypedWaitsWhenOneGoesBack) {
+  Harness h(with(one_bike()));
+  open_brindle(h);
+  write_half_a_note(h);
   h.tap(words::back());
   h.tap(words::unfinished("Note"));
   ASSERT_NE(h.find("Note"), nullptr);
@@ -150,11 +154,7 @@ TEST_F(Bikes, WhatWasTypedOutlivesTheProgram) {
   {
     Harness h(options);
     open_brindle(h);
-    h.tap(words::add_an_entry());
-    h.tap("Note");
-    h.tap("Note");
-    h.platform.asked.changed("Rattles when cold");
-    h.run();
+    write_half_a_note(h);
     options.kept = h.store.kept;  // and then the battery was empty
   }
   {
