@@ -103,7 +103,7 @@ void QuestionScreen::edit(std::string_view path, Platform& platform, storage::Cu
     request.y = 100;
     request.width = ImGui::GetIO().DisplaySize.x - 32;
     request.height = 52;
-    request.changed = [this, &job, p = std::string(path)](std::string text) {
+    request.changed = [this, &job, p = std::string(path)](const std::string& text) {
       if (records::Record* r = record(job)) records::set_text(*r, p, text);
       commit(job);
     };

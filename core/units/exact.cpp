@@ -135,7 +135,7 @@ Decimal without_trailing_zeros(Decimal d) {
 // Where few digits were typed, 15 digits of the shortest decimal bring exactly those back. Else 16 or 17 digits of the
 // double's own binary value: 17 are always enough to come back, but for temperatures close to the zero of their scale.
 Decimal shortest_in_unit(double finite_base, const Unit& unit) {
-  const Decimal base = shortest_decimal(finite_base);
+  Decimal base = shortest_decimal(finite_base);
   if (is_base(unit)) return base;
   const Ratio as_shown = from_base(ratio_of(base), unit);
   if (as_shown.is_zero()) return {};

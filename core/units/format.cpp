@@ -32,7 +32,7 @@ std::string number_text(const Decimal& d, int decimals, Kind kind) {
   return kind == Kind::Distance ? in_threes(std::move(text)) : text;
 }
 
-std::string with_unit(std::string number, const Unit& unit) {
+std::string with_unit(const std::string& number, const Unit& unit) {
   return unit.symbol.empty() ? number : number + " " + std::string(unit.symbol);
 }
 

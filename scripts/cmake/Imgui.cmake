@@ -5,6 +5,9 @@ set(imgui "${CAMSIDE_SOURCES}/imgui")
 camside_foreign(camside_imgui
   "${imgui}/imgui.cpp" "${imgui}/imgui_draw.cpp" "${imgui}/imgui_widgets.cpp" "${CMAKE_CURRENT_LIST_DIR}/imgui_left_out.cpp")
 target_include_directories(camside_imgui SYSTEM PUBLIC "${imgui}")
+if(CMAKE_BUILD_TYPE STREQUAL "Debug")
+  target_compile_options(camside_imgui PRIVATE -O1)  # as quick to compile, and the tests of the screens live in it
+endif()
 target_compile_definitions(camside_imgui PUBLIC "IMGUI_USER_CONFIG=\"${CMAKE_CURRENT_LIST_DIR}/imgui_config.h\"")
 
 if(EMSCRIPTEN)

@@ -29,8 +29,8 @@ void Focus::begin_frame(const Items& last, bool taken) {
 
 void Focus::walk(const Items& last, int by) {
   const std::vector<ImGuiID> ids = stops(last);
-  if (ids.empty()) return;
   const auto count = static_cast<int>(ids.size());
+  if (count == 0) return;
   int now = by > 0 ? -1 : count;
   for (int i = 0; i < count; ++i)
     if (ids[static_cast<std::size_t>(i)] == at_) now = i;

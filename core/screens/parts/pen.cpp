@@ -43,7 +43,9 @@ void Pen::dashed(ImVec2 a, ImVec2 b, ImU32 colour, float dash) const {
   const float length = std::hypot(b.x - a.x, b.y - a.y);
   if (length <= 0) return;
   const ImVec2 unit{(b.x - a.x) / length, (b.y - a.y) / length};
-  for (float s = 0; s < length; s += 2 * dash) {
+  const auto pairs = static_cast<int>(std::ceil(length / (2 * dash)));
+  for (int i = 0; i < pairs; ++i) {
+    const float s = 2 * dash * static_cast<float>(i);
     const float e = std::min(s + dash, length);
     list->AddLine({a.x + unit.x * s, a.y + unit.y * s}, {a.x + unit.x * e, a.y + unit.y * e}, colour, stroke);
   }

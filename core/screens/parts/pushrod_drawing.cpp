@@ -30,6 +30,7 @@ ImVec2 on_circle(ImVec2 c, float r, double turns_clockwise) {
 void draw_flats(const Pen& pen, ImVec2 c, float r, const PushrodPlot& plot) {
   const int n = std::max(2, plot.flats_per_turn);
   std::vector<ImVec2> corners;
+  corners.reserve(static_cast<std::size_t>(n));
   for (int i = 0; i < n; ++i) corners.push_back(on_circle(c, r, (i - 0.5) / n));
   pen.list->AddConvexPolyFilled(corners.data(), n, pen.ink.faint);
   pen.list->AddPolyline(corners.data(), n, pen.ink.line, ImDrawFlags_Closed, pen.stroke);
