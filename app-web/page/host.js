@@ -5,7 +5,7 @@ import { closeTextField, openTextField } from "./text_field.js";
 import { canShare, giveFile, pickFile, watchDrops } from "./files.js";
 import { keepOffline, takeUpdate } from "./offline.js";
 import * as log from "./log_store.js";
-import { startFirst, startRest } from "./parts.js";
+import { fetchRest, startFirst, startRest } from "./parts.js";
 import * as store from "./store.js";
 
 const canvas = document.getElementById("canvas");
@@ -278,9 +278,10 @@ async function start() {
     return;
   }
   canvas.hidden = false;
+  const kept = navigator.serviceWorker?.controller;  // then the rest is on this device too, and hardly a wait
+  if (kept) fetchRest();
   program = await new Promise((resolve, reject) =>
     createCamside({ canvas, host, instantiateWasm: (imports, started) => startFirst(imports, started, reject) }).then(resolve, reject));
-  const kept = navigator.serviceWorker?.controller;  // then the rest is on this device too, and there is nothing to wait for
   if (kept) await Promise.race([allOfIt(), new Promise((given) => setTimeout(given, PATIENCE_ms))]);
   openWindowForTests();
   watchSettings();

@@ -24,17 +24,21 @@ export function startFirst(imports, started, failed) {
 }
 
 // Where there was no signal it is tried again until there is.
-export async function startRest() {
-  const coming = async () => {
-    for (;;) {
-      try {
-        return await compile(REST);
-      } catch (error) {
-        console.info(`still to come: ${error.message}`);
-        await new Promise((again) => setTimeout(again, AGAIN_ms));
-      }
+async function untilHere() {
+  for (;;) {
+    try {
+      return await compile(REST);
+    } catch (error) {
+      console.info(`still to come: ${error.message}`);
+      await new Promise((again) => setTimeout(again, AGAIN_ms));
     }
-  };
-  const module = await coming();
-  await WebAssembly.instantiate(module, { first: first.exports });
+  }
+}
+
+let coming = null;
+
+export function fetchRest() { return coming ??= untilHere(); }
+
+export async function startRest() {
+  await WebAssembly.instantiate(await fetchRest(), { first: first.exports });
 }

@@ -3,12 +3,13 @@
 // both in turn in one run: a phone's processor at a quarter of this one's speed, 1.6 Mbit/s with 150 ms; then Camside
 // without a network. Prints the medians and their ratios; decides nothing. scripts/bench page builds both first.
 import path from "node:path";
-import { builtSite, PHONE, root, startBrowser, startServer } from "./page.mjs";
+import { builtSite, PHONE, rest, root, startBrowser, startServer } from "./page.mjs";
 
 const ROUNDS = Number(process.argv[2] ?? 5);
 const SLOWER = 4;
 const SLOW_NETWORK = { offline: false, latency: 150, downloadThroughput: 1.6e6 / 8, uploadThroughput: 0.75e6 / 8 };
 const NO_NETWORK = { ...SLOW_NETWORK, offline: true };
+const SETTLING_ms = 2000;  // nobody opens it again while the last visit is still being drawn
 const USABLE = () => performance.getEntriesByName("usable").length > 0;
 
 const browser = await startBrowser();
@@ -53,6 +54,7 @@ async function withoutNetwork(page, session) {
   await page.evaluate(() => navigator.serviceWorker.ready);
   await page.reload();  // from here on the worker answers
   await page.waitForFunction(USABLE);
+  await rest(SETTLING_ms);
   await session.send("Network.emulateNetworkConditions", NO_NETWORK);
   servers.camside.stop();
   await page.reload();
