@@ -111,6 +111,10 @@ class RangeCheck final : public FieldVisitor {
 
 const Choices basis_choices{basis_words};
 
+std::string_view name_of(Basis basis) {
+  return basis_choices[static_cast<std::size_t>(basis)].name;
+}
+
 Source build_source(Basis basis, std::string title) {
   switch (basis) {
     case Basis::Standard:

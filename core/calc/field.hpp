@@ -337,6 +337,7 @@ struct SourceParts {
   std::string title;
 };
 extern const Choices basis_choices;
+std::string_view name_of(Basis basis);  // "makers sheet", as files have it
 Source build_source(Basis basis, std::string title);
 Field title_field(Basis basis);  // a standard or a handbook must be named
 void describe(FieldVisitor& v, SourceParts& parts);

@@ -68,6 +68,16 @@ void refuse_costs(const Input& in, Findings& found) {
   }
 }
 
+void refuse_lives(const Input& in, Findings& found) {
+  for (std::size_t i = 0; i < in.lives.size(); ++i) {
+    const std::string& id = in.lives[i].risk;
+    if (find(in.known.risks, id) == nullptr) found.push_back(remark::no_such_risk(at("lives", i) + ".risk", id));
+    for (std::size_t k = 0; k < i; ++k) {
+      if (in.lives[k].risk == id) found.push_back(remark::life_twice(at("lives", i) + ".risk", id));
+    }
+  }
+}
+
 Findings entry_refusals(const Input& in) {
   Findings found = check_fields(in);
   if (any_refusal(found)) return found;
@@ -75,6 +85,7 @@ Findings entry_refusals(const Input& in) {
   if (any_refusal(found)) return found;
   refuse_answers(in, found);
   refuse_costs(in, found);
+  refuse_lives(in, found);
   return found;
 }
 

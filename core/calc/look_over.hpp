@@ -3,7 +3,8 @@
 //
 // Method (for each engine the bike can have; with several the dearest counts until the year is settled)
 //   1 Chance of each risk by odometer: straight lines between the book's points, level outside; no odometer: the last
-//     point, the first for the lower end.
+//     point, the first for the lower end. A life curve of your own in its place (calc/life): 1 − exp(−(odometer/η)^β),
+//     as if the part were as old as the bike.
 //   2 Answers move the odds, each sign by itself (Bayes): p/(1−p) = p0/(1−p0) · Π L, for a bad answer
 //     L = (f + (1 − f) s)/f, for a good one L = 1 − s; f the chance of the bad answer without cause, s the chance that
 //     the fault shows. "Didn't see" leaves them. Where the good answer is silence, L = 1: silence proves nothing. A
@@ -22,14 +23,14 @@
 // money come from the book, each with its own source, none of them published.
 //
 // Inputs: year 1900-2100 or none, own engine by id, odometer 0-1,000,000 mi or none, asking price 0-1e6 or none, was
-// the engine touched first, answers (yes, no, didn't see), own money, the book. describe() is the list.
-// Cold start: answers marked "stone cold only" count only when the engine was touched and found stone cold.
+// the engine touched first, answers (yes, no, didn't see), own money, own life curves, the book. describe() is the
+// list. Cold start: answers marked "stone cold only" count only when the engine was touched and found stone cold.
 // Placeholder money never yields an offer until confirmed or replaced, for every engine that it can be.
 // Result: must do anyway / may find / walk away if (met, not met, not seen); risks by expected cost; sum to knock off
 // with range; offer with range; value of looking; swings. No verdict: the buyer decides. Accuracy: arithmetic to 1e-9;
 // the chances are rough, and the range covers what was not seen and the spread of costs, not errors of the chances. Not
 // covered: what else ages (frame, tyres, electrics), papers' legal worth, haggling, distance since a proven replacement
-// (the proof's answer stands for it). Asking price: taken as that of a sound bike. Findings: 1801-1807 refusals ·
+// (the proof's answer stands for it). Asking price: taken as that of a sound bike. Findings: 1801-1808 refusals ·
 // 1820-1834 · 1930-1936 faults of the book · 200-204 fields.
 #pragma once
 
@@ -66,6 +67,15 @@ struct OwnCost {
 };
 void describe(FieldVisitor& v, OwnCost& c);
 
+// A life curve of the user's own for one risk; it replaces the book's chances.
+struct OwnLife {
+  std::string risk;
+  std::optional<double> shape;
+  std::optional<Distance> characteristic;
+  std::optional<Source> source;
+};
+void describe(FieldVisitor& v, OwnLife& l);
+
 struct Input {
   std::optional<int> year;
   std::string engine;  // id; empty: by year
@@ -74,6 +84,7 @@ struct Input {
   Touched touched = Touched::Not;
   std::vector<Answer> answers;
   std::vector<OwnCost> costs;
+  std::vector<OwnLife> lives;
   bool money_confirmed = false;  // the placeholders are mine now
   Book known;
 };

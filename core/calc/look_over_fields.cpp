@@ -15,6 +15,7 @@ constexpr std::array<Choice, 3> touched_words{{
 }};
 
 constexpr Distance most_distance = Distance::miles(1'000'000.0);
+constexpr Distance most_life = Distance::km(1e7);
 constexpr double most_money = 1e6;
 
 Field money(std::string_view name, std::string_view label, std::string_view help) {
@@ -36,6 +37,19 @@ void describe(FieldVisitor& v, OwnCost& c) {
   v.value(money("worst", "Worst", "Most it can cost you").must(), c.worst);
 }
 
+void describe(FieldVisitor& v, OwnLife& l) {
+  v.value(Field{"risk", "Risk", "Id of what the part is"}.must(), l.risk);
+  v.value(
+      Field{"shape", "Shape β", "Of the life curve: 1 by chance, 2 to 4 by wear"}.at_least(0.2).at_most(20.0).must(),
+      l.shape);
+  v.value(Field{"characteristic", "Characteristic life", "By which 63.2 % have failed"}
+              .at_least(Distance::km(0.1))
+              .at_most(most_life)
+              .must(),
+          l.characteristic);
+  v.source(Field{"source", "Whose list", "Where the curve comes from"}.must(), l.source);
+}
+
 void describe(FieldVisitor& v, Input& in) {
   v.value(Field{"year", "Model year", "From the papers or the frame number; leave out when not known"}
               .at_least(1900.0)
@@ -51,6 +65,8 @@ void describe(FieldVisitor& v, Input& in) {
            in.touched, touched_words);
   v.list(Field{"answers", "Answers", "One for each question; what is left out was not seen"}, in.answers);
   v.list(Field{"costs", "Your figures", "Own costs; they replace the placeholders"}, in.costs);
+  v.list(Field{"lives", "Your life curves", "From your own failures and survivors; they replace the book's chances"},
+         in.lives);
   v.value(
       Field{"money_confirmed", "Placeholders confirmed", "You looked at the placeholder costs and take them as yours"},
       in.money_confirmed);

@@ -1,10 +1,15 @@
 #include "calc/look_over_model.hpp"
 
 #include <algorithm>
+#include <cmath>
+
+#include "calc/weibull.hpp"
 
 namespace camside::look_over {
 
 namespace {
+
+constexpr double most_chance = 1.0 - 1e-9;  // odds of a certainty are none
 
 std::size_t question_at(const Book& b, const std::string& id) {
   const auto it = std::find_if(b.questions.begin(), b.questions.end(), [&](const Question& q) { return q.id == id; });
@@ -27,10 +32,25 @@ double chance_at(const std::vector<ChanceAt>& points, Distance odometer) {
   return *points.back().chance;
 }
 
-void take_prior(Counted& c, const std::optional<Distance>& odometer) {
+double chance_by(const OwnLife& life, Distance odometer) {
+  const weibull::Curve curve{std::log(life.characteristic->in_km()), *life.shape};
+  return std::min(weibull::chance_by(curve, odometer.in_km()), most_chance);
+}
+
+// Without an odometer: as for many miles, and for few at the lower end; how many that is the book's points say.
+void take_prior(Counted& c, const Input& in) {
   const auto& points = c.risk->chances;
-  c.prior = odometer ? chance_at(points, *odometer) : *points.back().chance;
-  c.prior_low = odometer ? c.prior : *points.front().chance;
+  const Distance most = in.odometer.value_or(*points.back().distance);
+  const Distance least = in.odometer.value_or(*points.front().distance);
+  c.prior = chance_at(points, most);
+  c.prior_low = chance_at(points, least);
+  c.chance_source = &*c.risk->source;
+  for (const OwnLife& own : in.lives) {
+    if (own.risk != c.risk->id) continue;
+    c.prior = chance_by(own, most);
+    c.prior_low = chance_by(own, least);
+    c.chance_source = &*own.source;
+  }
 }
 
 void take_cost(Counted& c, const Input& in) {
@@ -77,7 +97,7 @@ Model model_of(const Input& in, const Engine& engine) {
     if (!concerns(r, engine)) continue;
     Counted c;
     c.risk = &r;
-    take_prior(c, in.odometer);
+    take_prior(c, in);
     take_cost(c, in);
     take_questions(c, in.known, in.odometer);
     m.risks.push_back(std::move(c));

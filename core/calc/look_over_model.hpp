@@ -23,6 +23,7 @@ struct Counted {
   const Risk* risk = nullptr;
   double prior_low = 0.0;
   double prior = 0.0;
+  const Source* chance_source = nullptr;
   Span cost;  // best, likely, worst
   bool placeholder = false;
   std::optional<std::size_t> proof;  // only where the odometer makes it a must

@@ -126,7 +126,7 @@ std::string percent(double chance) {
 
 std::string chance_from(const Model& m, const Counted& c, const Input& in, const Answers& answers) {
   const std::string odometer = in.odometer ? miles_and_km(*in.odometer) : std::string("an unknown odometer");
-  std::string text = fmt::format("{} at {}, {}", percent(c.prior), odometer, c.risk->source->text());
+  std::string text = fmt::format("{} at {}, {}", percent(c.prior), odometer, c.chance_source->text());
   const std::string raised = names_of(m, c, answers, Seen::Bad);
   const std::string lowered = names_of(m, c, answers, Seen::Good);
   if (!raised.empty()) text += "; raised by: " + raised;

@@ -54,6 +54,10 @@ Finding cost_twice(std::string field, std::string_view id) {
   return refusal(1807, std::move(field), fmt::format("The cost of \"{}\" is given twice", id), "Keep one");
 }
 
+Finding life_twice(std::string field, std::string_view id) {
+  return refusal(1808, std::move(field), fmt::format("\"{}\" has two life curves", id), "Keep one");
+}
+
 Finding cold_start_void(bool warm) {
   return caution(1820, "touched",
                  warm ? "The engine was warm: what it did at the start proves nothing and is not counted"

@@ -19,6 +19,7 @@ Finding answered_twice(std::string field, std::string_view id);    // 1804
 Finding no_such_risk(std::string field, std::string_view id);      // 1805
 Finding costs_out_of_order(std::string field);                     // 1806
 Finding cost_twice(std::string field, std::string_view id);        // 1807
+Finding life_twice(std::string field, std::string_view id);        // 1808
 
 // What the answer rests on.
 Finding cold_start_void(bool warm);                                                             // 1820

@@ -111,8 +111,8 @@ bool is_iso_time(std::string_view text) {
 std::optional<std::int64_t> utc_milliseconds(std::string_view text) {
   const auto m = moment_of(text);
   if (!m) return std::nullopt;
-  const std::int64_t minutes_of_day = m->hours * 60 + m->minutes - m->offset_minutes;
-  return (m->days * minutes_in_a_day + minutes_of_day) * in_a_minute + m->seconds * 1000 + m->milliseconds;
+  const std::int64_t minutes_of_day = std::int64_t{m->hours} * 60 + m->minutes - m->offset_minutes;
+  return (m->days * minutes_in_a_day + minutes_of_day) * in_a_minute + std::int64_t{m->seconds} * 1000 + m->milliseconds;
 }
 
 std::string iso_time(std::int64_t utc_milliseconds, int offset_minutes) {

@@ -307,10 +307,6 @@ Json figure_json(const Figure& figure) {
   return json;
 }
 
-std::string_view name_of(Basis basis) {
-  return basis_choices[static_cast<std::size_t>(basis)].name;
-}
-
 Json judgement_json(const Outcome& outcome) {
   const Judgement& j = *outcome.judgement;
   Json json{{"verdict", std::string(word_of(j.verdict))}, {"figure", j.figure}};

@@ -1,5 +1,7 @@
 #include "screens/look_over_record.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <utility>
 
@@ -42,6 +44,10 @@ std::vector<look_over::Found> in_book_order(const look_over::Input& in, const lo
       for (const look_over::Found& f : *list)
         if (f.risk == risk.id) all.push_back(f);
   return all;
+}
+
+bool same_list(const Json& a, const Json& b) {
+  return a.value("source", Json()) == b.value("source", Json()) && a.value("shape", Json()) == b.value("shape", Json());
 }
 
 Json& list_in(Json& entered, const char* name) {
@@ -102,6 +108,15 @@ void LookOvers::changed(std::string_view id) {
 
 // ---- which there are
 
+// Prices and life curves that are the user's own go along to the next bike.
+void LookOvers::take_own_figures(Record& fresh) const {
+  for (const Record& r : std::as_const(job_).job().records) {
+    if (r.kind() != kind_name || is_invented(r)) continue;
+    for (const char* own : {"costs", "money_confirmed", "lives"})
+      if (r.entered().contains(own)) fresh.entered()[own] = r.entered()[own];
+  }
+}
+
 // The book goes in as it stands in its file: a saved look-over carries what it was made with.
 std::string LookOvers::add(const std::string& taken) {
   Record fresh = records::make_record(kind(), records::new_id(), taken);
@@ -109,6 +124,7 @@ std::string LookOvers::add(const std::string& taken) {
   const auto file = records::read_json(knowledge::usual_knowledge_file());
   if (file)
     for (const char* part : {"engines", "questions", "risks"}) fresh.entered()["known"][part] = (*file)[part];
+  take_own_figures(fresh);
   std::string id = fresh.id();
   job_.job().records.push_back(std::move(fresh));
   changed(id);
@@ -192,6 +208,30 @@ void LookOvers::set_cost(std::string_view id, const look_over::Found& risk, std:
                      {"likely", risk.cost.middle.in_amount()},
                      {"worst", risk.cost.high.in_amount()}});
   records::set_text(*of, "costs[" + std::to_string(at) + "]." + std::string(end), text);
+  changed(id);
+}
+
+void LookOvers::set_life(std::string_view id, const look_over::OwnLife& life) {
+  Record* const of = find(id);
+  if (!of) return;
+  Json fresh{{"risk", life.risk},
+             {"shape", *life.shape},
+             {"characteristic", fmt::format("{} km", life.characteristic->in_km())},
+             {"source", {{"basis", std::string(name_of(life.source->basis()))}, {"title", life.source->text()}}}};
+  Json kept = Json::array();
+  for (const Json& one : list_in(of->entered(), "lives"))
+    if (one.value("risk", "") != life.risk && !same_list(one, fresh)) kept.push_back(one);
+  kept.push_back(std::move(fresh));
+  of->entered()["lives"] = std::move(kept);
+  changed(id);
+}
+
+void LookOvers::forget_life(std::string_view id, std::string_view risk) {
+  Record* const of = find(id);
+  if (!of) return;
+  Json& lives = list_in(of->entered(), "lives");
+  const std::size_t at = item_of(lives, "risk", risk);
+  if (at < lives.size()) lives.erase(at);
   changed(id);
 }
 

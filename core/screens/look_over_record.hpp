@@ -48,8 +48,11 @@ class LookOvers {
   void set_flag(std::string_view id, const char* name, bool on);
   // The user's own figure; the other two of its row stay as they were.
   void set_cost(std::string_view id, const look_over::Found& of, std::string_view end, std::string_view text);
+  void set_life(std::string_view id, const look_over::OwnLife& life);  // one for each risk, and one risk for each list
+  void forget_life(std::string_view id, std::string_view risk);
 
  private:
+  void take_own_figures(records::Record& fresh) const;
   void changed(std::string_view id);
 
   storage::CurrentJob& job_;

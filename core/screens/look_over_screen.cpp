@@ -91,6 +91,7 @@ void LookOverScreen::go(Page page) {
   said_.clear();
   gave_ = false;
   engines_open_ = false;
+  lives_.close();
   to_top_ = true;
   page_ = page;
 }
@@ -317,7 +318,7 @@ void LookOverScreen::draw_side(Ui& ui) {
   const Input* const in = input();
   if (!r || !in) return;
   if (page_ == Page::Result)
-    draw_result_working(ui, *r);
+    draw_working(ui);
   else
     draw_result_in_short(ui, *in, *r);
 }
@@ -443,6 +444,16 @@ void LookOverScreen::draw_ways_out(Ui& ui, const std::string& said) {
   }
   ui.gap(12);
   if (ui.button("remove", words::remove_bike(), Look::Quiet)) remove();
+}
+
+void LookOverScreen::draw_working(Ui& ui) {
+  const Result* const r = result();
+  const Input* const in = input();
+  if (!r || !in) return;
+  draw_result_working(ui, *r);
+  const LifeTap tap = lives_.draw(ui, *in);
+  if (tap.take) looks_.set_life(chosen_, *tap.take);
+  if (!tap.give_back.empty()) looks_.forget_life(chosen_, tap.give_back);
 }
 
 void LookOverScreen::draw_result_page(Ui& ui, System system, const std::string& said) {
@@ -596,8 +607,7 @@ void LookOverScreen::draw_middle(Ui& ui, System system, bool wide, const std::st
     case Page::Prices:
       return draw_prices(ui, system);
     case Page::Working:
-      if (const Result* r = result()) draw_result_working(ui, *r);
-      return;
+      return draw_working(ui);
   }
 }
 

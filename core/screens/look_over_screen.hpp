@@ -11,6 +11,7 @@
 
 #include "screens/bike_log.hpp"
 #include "screens/look_over_candidates.hpp"
+#include "screens/look_over_lives.hpp"
 #include "screens/look_over_record.hpp"
 #include "screens/look_over_round.hpp"
 #include "screens/parts/keypad.hpp"
@@ -23,7 +24,7 @@ namespace camside::screens {
 class LookOverScreen {
  public:
   LookOverScreen(storage::CurrentJob& job, Platform& platform, BikeLog& log)
-      : looks_(job), platform_(platform), log_(log) {}
+      : looks_(job), lives_(job), platform_(platform), log_(log) {}
 
   void forget();  // the job was replaced
 
@@ -73,6 +74,7 @@ class LookOverScreen {
   void draw_questions(Ui& ui);
   void draw_result_page(Ui& ui, System system, const std::string& said);
   void draw_ways_out(Ui& ui, const std::string& said);
+  void draw_working(Ui& ui);
   void draw_prices(Ui& ui, System system);
   std::string price_text(const look_over::Found& of, std::size_t end) const;
   void draw_price(Ui& ui, const look_over::Found& of, System system);
@@ -90,6 +92,7 @@ class LookOverScreen {
   void make_bike();
 
   LookOvers looks_;
+  LookOverLives lives_;
   Platform& platform_;
   BikeLog& log_;
   Page page_ = Page::List;

@@ -143,6 +143,27 @@ const char* placeholder_sum() {
 const char* look_at_prices() {
   return "Look at the prices";
 }
+const char* own_lists() {
+  return "Chances from your own lists";
+}
+const char* own_lists_help() {
+  return "A list of failures and survivors (Life, on the Bench) can stand in for the book's chance of a risk";
+}
+const char* stands_for() {
+  return "Which risk is it?";
+}
+const char* not_now() {
+  return "Not now";
+}
+std::string counts_for(const std::string& risk) {
+  return "Counts for: " + risk;
+}
+const char* invented_mark() {
+  return " (invented)";
+}
+const char* back_to_book() {
+  return "Take the book's chance again";
+}
 const char* prices() {
   return "Prices";
 }

@@ -2,10 +2,10 @@
 // confirmed is missing, nothing is damaged. CAMSIDE_KILLS says how often (3; 20 and more before a release). The appends go
 // through the page's own log_store.js; the page itself reads them afterwards.
 import assert from "node:assert/strict";
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { builtSite, items, rest, root, settled, startProfile, startServer, tap, usable } from "./page.mjs";
+import { items, rest, settled, startProfile, tap, usable } from "./page.mjs";
 
 const KILLS = Number(process.env.CAMSIDE_KILLS ?? 3);
 const BIKE = "b0000000-0000-4000-8000-000000000001";
@@ -21,14 +21,6 @@ function lineOf(number) {
   const [kind, entered] = number === 1 ? ["facts", { nickname: "Brindle" }] : ["note", { text: `Note ${number}` }];
   const entry = JSON.stringify({ id: `e${number}`, bike: BIKE, kind, made: "2026-01-02T10:00:00.000+01:00", entered });
   return `camside-log 1\n${number} ${fingerprint(`${number} ${entry}`)} ${entry}\n`;
-}
-
-// The built page, where the modules are in one file, with those that append beside it.
-function withItsModules() {
-  const site = mkdtempSync(path.join(tmpdir(), "camside-site-"));
-  cpSync(builtSite, site, { recursive: true });
-  for (const name of ["log_store.js", "store.js"]) cpSync(path.join(root, "app-web/page", name), path.join(site, name));
-  return site;
 }
 
 // The browser's own processes, by the folder of its profile; ended as a power switch would.
@@ -70,9 +62,7 @@ async function appendUntilKilled(page, profile, from) {
 }
 
 export const tests = {
-  async "a killed browser loses nothing of the log that was confirmed"() {
-    const site = withItsModules();
-    const { address, stop } = await startServer(site);
+  async "a killed browser loses nothing of the log that was confirmed"({ address }) {
     const profile = mkdtempSync(path.join(tmpdir(), "camside-kill-"));
     let confirmed = 0;
     let browser = null;
@@ -102,8 +92,6 @@ export const tests = {
     } finally {
       await browser?.close().catch(() => {});
       kill(profile);
-      stop();
-      rmSync(site, { recursive: true });
       rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
     }
   },

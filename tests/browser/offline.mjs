@@ -2,10 +2,9 @@
 // test has a server and a copy of the page of its own, to be changed and stopped.
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { appendFileSync, copyFileSync, cpSync, mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { appendFileSync, copyFileSync, rmSync } from "node:fs";
 import path from "node:path";
-import { builtSite, item, items, openPage, rest, root, settled, startServer, tap } from "./page.mjs";
+import { item, items, openPage, rest, root, settled, siteWithStores, startServer, tap } from "./page.mjs";
 
 const OFFER = "A newer Camside is here. Nothing you entered is touched";
 
@@ -80,8 +79,7 @@ export const tests = {
 };
 
 async function served(work, context) {
-  const site = mkdtempSync(path.join(tmpdir(), "camside-site-"));
-  cpSync(builtSite, site, { recursive: true });
+  const site = siteWithStores();
   const server = await startServer(site);
   try {
     await work({ site, server, page: await openPage(context, server.address) });

@@ -1,6 +1,8 @@
 // Opens the built page in Debian's Chromium the way a phone would see it, and watches for anything that goes wrong.
 import { spawn } from "node:child_process";
+import { cpSync, mkdtempSync } from "node:fs";
 import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
 import { fileURLToPath } from "node:url";
 import path from "node:path";
 
@@ -18,6 +20,15 @@ const FLAGS = [
 
 // CAMSIDE_SITE: another built page than build/web/site, for instance one with a planted fault.
 export const builtSite = process.env.CAMSIDE_SITE ?? path.join(root, "build/web/site");
+
+// A copy of the built page with the modules that keep what was entered, which are part of its one file, beside it: tests
+// read and write through them.
+export function siteWithStores() {
+  const site = mkdtempSync(path.join(tmpdir(), "camside-site-"));
+  cpSync(builtSite, site, { recursive: true });
+  for (const name of ["store.js", "log_store.js"]) cpSync(path.join(root, "app-web/page", name), path.join(site, name));
+  return site;
+}
 
 export async function startServer(site = builtSite) {
   const server = spawn(path.join(root, "scripts/serve"), [site, "--port", "0"], { stdio: ["ignore", "pipe", "inherit"] });

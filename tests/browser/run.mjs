@@ -1,7 +1,8 @@
 // Runs the browser tests: "ok<tab>name" or "failed<tab>name" for each, one browser, a fresh profile for every test. One that
 // failed is tried once more, and says so.
 import assert from "node:assert/strict";
-import { frames, openPage, PHONE, rest, settled, startBrowser, startServer } from "./page.mjs";
+import { rmSync } from "node:fs";
+import { frames, openPage, PHONE, rest, settled, siteWithStores, startBrowser, startServer } from "./page.mjs";
 import { tests as kill } from "./kill.mjs";
 import { tests as log } from "./log.mjs";
 import { tests as lookOver } from "./look_over.mjs";
@@ -126,7 +127,8 @@ function canvasSize(page) {
 }
 
 const chosen = process.argv[2] ?? "";
-const server = await startServer();
+const site = siteWithStores();
+const server = await startServer(site);
 let browser = await startBrowser();
 let failed = 0;
 for (const [name, test] of Object.entries(tests).filter(([name]) => name.includes(chosen))) {
@@ -136,4 +138,5 @@ for (const [name, test] of Object.entries(tests).filter(([name]) => name.include
 }
 await browser.close();
 server.stop();
+rmSync(site, { recursive: true });
 process.exitCode = failed ? 2 : 0;  // 1 is what Node itself says when it could not go on

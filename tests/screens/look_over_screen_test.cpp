@@ -171,6 +171,46 @@ TEST_F(LookOverPlace, AnOwnPriceReplacesThePlaceholderOfItsRow) {
   EXPECT_NEAR((after.knock_off.middle - before.middle).in_amount(), 4.0 * 250.0 / 6.0, 1e-6);
 }
 
+TEST_F(LookOverPlace, AListOfOnesOwnStandsInForTheBooksChanceAndGoesBack) {
+  Harness h({});
+  h.tap("Life");
+  h.tap(words::show_example());
+  h.tap(words::back());
+  open_example(h, ferry);
+  const auto lifters = [&] {
+    const auto r = result_of(called(kept(h), ferry));
+    const auto it = std::find_if(r.may_find.begin(), r.may_find.end(), [](const auto& f) { return f.risk == "lifters"; });
+    EXPECT_NE(it, r.may_find.end());
+    return it == r.may_find.end() ? look_over::Found{} : *it;
+  };
+  const look_over::Found by_book = lifters();
+  h.tap(words::working());
+  h.tap(words::stands_for());
+  h.tap(by_book.name);
+  EXPECT_NE(h.find_text(words::counts_for(by_book.name)), nullptr);
+  const look_over::Found by_list = lifters();
+  EXPECT_NE(by_list.chance, by_book.chance);
+  EXPECT_NE(by_list.chance_from.find("own list, Sprung tensioner shoes"), std::string::npos) << by_list.chance_from;
+  EXPECT_NE(by_list.chance_from.find("(invented)"), std::string::npos);
+  h.tap(words::back_to_book());
+  EXPECT_EQ(lifters().chance, by_book.chance);
+  EXPECT_EQ(h.find_text(words::counts_for(by_book.name)), nullptr);
+}
+
+TEST_F(LookOverPlace, OwnPricesGoAlongToTheNextBike) {
+  Harness h({});
+  open(h);
+  begin(h, "2003", "30000", "Stone cold");
+  h.tap(words::start_round());
+  h.tap(words::back());
+  h.tap(words::look_at_prices());
+  h.tap(words::prices_mine());
+  h.tap(words::back());
+  h.tap(words::check_over());
+  EXPECT_EQ(kept(h).back().entered()["money_confirmed"], true);
+  EXPECT_FALSE(kept(h).back().entered().contains("answers"));
+}
+
 TEST_F(LookOverPlace, PricesOutOfOrderAreSaidAndCanBeTakenOut) {
   Harness h({});
   open_example(h, mill);

@@ -1,0 +1,29 @@
+#include "calc/look_over_life.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace camside::look_over {
+
+std::string list_in_words(const life::Input& in, const life::Result& r) {
+  const std::string part = in.part.empty() ? "a part without a name" : in.part;
+  if (in.from == life::From::TwoQuantiles) return fmt::format("{}: two shares, {}", part, in.source->text());
+  return fmt::format("{}: {} of {} failed", part, r.failures, r.failures + r.survivors);
+}
+
+std::optional<OwnLife> own_life(std::string_view risk, const life::Input& in, const life::Result& r) {
+  if (!r.curve) return std::nullopt;
+  OwnLife life;
+  life.risk = std::string(risk);
+  life.shape = r.curve->shape;
+  life.characteristic = Distance::km(std::exp(r.curve->ln_eta));
+  life.source = in.from == life::From::TwoQuantiles ? in.source : Source::owner("own list, " + list_in_words(in, r));
+  return life;
+}
+
+bool same_curve(const OwnLife& a, const OwnLife& b) {
+  return a.shape == b.shape && a.characteristic == b.characteristic && a.source == b.source;
+}
+
+}  // namespace camside::look_over
