@@ -99,7 +99,7 @@ std::optional<Moment> moment_of(std::string_view text) {
 }
 
 constexpr std::int64_t in_a_minute = 60'000;
-constexpr std::int64_t minutes_in_a_day = 24 * 60;
+constexpr std::int64_t minutes_in_a_day = 1440;
 constexpr std::int64_t in_a_day = minutes_in_a_day * in_a_minute;
 
 }  // namespace
@@ -112,7 +112,8 @@ std::optional<std::int64_t> utc_milliseconds(std::string_view text) {
   const auto m = moment_of(text);
   if (!m) return std::nullopt;
   const std::int64_t minutes_of_day = std::int64_t{m->hours} * 60 + m->minutes - m->offset_minutes;
-  return (m->days * minutes_in_a_day + minutes_of_day) * in_a_minute + std::int64_t{m->seconds} * 1000 + m->milliseconds;
+  return (m->days * minutes_in_a_day + minutes_of_day) * in_a_minute + std::int64_t{m->seconds} * 1000 +
+         m->milliseconds;
 }
 
 std::string iso_time(std::int64_t utc_milliseconds, int offset_minutes) {
