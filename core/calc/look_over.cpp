@@ -56,25 +56,24 @@ void refuse_answers(const Input& in, Findings& found) {
   }
 }
 
-void refuse_costs(const Input& in, Findings& found) {
-  for (std::size_t i = 0; i < in.costs.size(); ++i) {
-    const OwnCost& c = in.costs[i];
-    if (find(in.known.risks, c.risk) == nullptr)
-      found.push_back(remark::no_such_risk(at("costs", i) + ".risk", c.risk));
-    if (*c.best > *c.likely || *c.likely > *c.worst) found.push_back(remark::costs_out_of_order(at("costs", i)));
+// Each names a risk of the book, and no risk twice.
+template <class Own>
+void refuse_names(const Input& in, const std::vector<Own>& owns, const char* list,
+                  Finding (*twice)(std::string field, std::string_view id), Findings& found) {
+  for (std::size_t i = 0; i < owns.size(); ++i) {
+    const std::string& id = owns[i].risk;
+    if (find(in.known.risks, id) == nullptr) found.push_back(remark::no_such_risk(at(list, i) + ".risk", id));
     for (std::size_t k = 0; k < i; ++k) {
-      if (in.costs[k].risk == c.risk) found.push_back(remark::cost_twice(at("costs", i) + ".risk", c.risk));
+      if (owns[k].risk == id) found.push_back(twice(at(list, i) + ".risk", id));
     }
   }
 }
 
-void refuse_lives(const Input& in, Findings& found) {
-  for (std::size_t i = 0; i < in.lives.size(); ++i) {
-    const std::string& id = in.lives[i].risk;
-    if (find(in.known.risks, id) == nullptr) found.push_back(remark::no_such_risk(at("lives", i) + ".risk", id));
-    for (std::size_t k = 0; k < i; ++k) {
-      if (in.lives[k].risk == id) found.push_back(remark::life_twice(at("lives", i) + ".risk", id));
-    }
+void refuse_costs(const Input& in, Findings& found) {
+  refuse_names(in, in.costs, "costs", remark::cost_twice, found);
+  for (std::size_t i = 0; i < in.costs.size(); ++i) {
+    const OwnCost& c = in.costs[i];
+    if (*c.best > *c.likely || *c.likely > *c.worst) found.push_back(remark::costs_out_of_order(at("costs", i)));
   }
 }
 
@@ -85,7 +84,7 @@ Findings entry_refusals(const Input& in) {
   if (any_refusal(found)) return found;
   refuse_answers(in, found);
   refuse_costs(in, found);
-  refuse_lives(in, found);
+  refuse_names(in, in.lives, "lives", remark::life_twice, found);
   return found;
 }
 

@@ -71,10 +71,15 @@ void describe(FieldVisitor& v, OwnCost& c);
 struct OwnLife {
   std::string risk;
   std::optional<double> shape;
-  std::optional<Distance> characteristic;
+  std::optional<Distance> characteristic_life;
   std::optional<Source> source;
 };
 void describe(FieldVisitor& v, OwnLife& l);
+// Our own choice: wider than any part wears, so that what a fit gives for a list of few is still taken.
+inline constexpr double least_shape = 0.05;
+inline constexpr double most_shape = 500.0;
+inline constexpr Distance least_characteristic_life = Distance::km(0.1);
+inline constexpr Distance most_characteristic_life = Distance::km(1e7);
 
 struct Input {
   std::optional<int> year;

@@ -15,7 +15,6 @@ constexpr std::array<Choice, 3> touched_words{{
 }};
 
 constexpr Distance most_distance = Distance::miles(1'000'000.0);
-constexpr Distance most_life = Distance::km(1e7);
 constexpr double most_money = 1e6;
 
 Field money(std::string_view name, std::string_view label, std::string_view help) {
@@ -39,14 +38,16 @@ void describe(FieldVisitor& v, OwnCost& c) {
 
 void describe(FieldVisitor& v, OwnLife& l) {
   v.value(Field{"risk", "Risk", "Id of what the part is"}.must(), l.risk);
-  v.value(
-      Field{"shape", "Shape β", "Of the life curve: 1 by chance, 2 to 4 by wear"}.at_least(0.2).at_most(20.0).must(),
-      l.shape);
-  v.value(Field{"characteristic", "Characteristic life", "By which 63.2 % have failed"}
-              .at_least(Distance::km(0.1))
-              .at_most(most_life)
+  v.value(Field{"shape", "Shape β", "Of the life curve: 1 by chance, 2 to 4 by wear"}
+              .at_least(least_shape)
+              .at_most(most_shape)
               .must(),
-          l.characteristic);
+          l.shape);
+  v.value(Field{"characteristic_life", "Characteristic life", "By which 63.2 % have failed"}
+              .at_least(least_characteristic_life)
+              .at_most(most_characteristic_life)
+              .must(),
+          l.characteristic_life);
   v.source(Field{"source", "Whose list", "Where the curve comes from"}.must(), l.source);
 }
 

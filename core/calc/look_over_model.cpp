@@ -33,7 +33,7 @@ double chance_at(const std::vector<ChanceAt>& points, Distance odometer) {
 }
 
 double chance_by(const OwnLife& life, Distance odometer) {
-  const weibull::Curve curve{std::log(life.characteristic->in_km()), *life.shape};
+  const weibull::Curve curve{std::log(life.characteristic_life->in_km()), *life.shape};
   return std::min(weibull::chance_by(curve, odometer.in_km()), most_chance);
 }
 

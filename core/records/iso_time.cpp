@@ -99,7 +99,7 @@ std::optional<Moment> moment_of(std::string_view text) {
 }
 
 constexpr std::int64_t in_a_minute = 60'000;
-constexpr std::int64_t minutes_in_a_day = 1440;
+constexpr std::int64_t minutes_in_a_day = std::int64_t{24} * 60;
 constexpr std::int64_t in_a_day = minutes_in_a_day * in_a_minute;
 
 }  // namespace

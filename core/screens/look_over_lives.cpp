@@ -31,10 +31,18 @@ std::string name_of_risk(const Input& in, const std::string& id) {
 
 }  // namespace
 
-// The example's list may be tried out, but never passes for somebody's own.
-void LookOverLives::mark_invented(List& list) {
+LookOverLives::List LookOverLives::read(const records::Record& of) {
+  List list{of.id(), of.entered(), "", {}, is_invented(of)};
+  const records::Solved solved = records::solve(of);
+  const auto* const in = solved.input_as<life::Input>();
+  const auto* const result = solved.result_as<life::Result>();
+  if (!in || !result) return list;
+  list.words = look_over::list_in_words(*in, *result);
+  list.life = look_over::own_life(*in, *result);
+  if (!list.invented) return list;
   list.words += words::invented_mark();
   if (list.life) list.life->source = Source::owner(list.life->source->text() + words::invented_mark());
+  return list;
 }
 
 // Each list is solved once until it changes.
@@ -44,20 +52,7 @@ void LookOverLives::refresh() {
     if (r.kind() != "life") continue;
     const auto known = std::find_if(lists_.begin(), lists_.end(),
                                     [&](const List& l) { return l.id == r.id() && l.entered == r.entered(); });
-    if (known != lists_.end()) {
-      now.push_back(*known);
-      continue;
-    }
-    List list{r.id(), r.entered(), "", {}};
-    const records::Solved solved = records::solve(r);
-    const auto* const in = solved.input_as<life::Input>();
-    const auto* const result = solved.result_as<life::Result>();
-    if (in && result) {
-      list.words = look_over::list_in_words(*in, *result);
-      list.life = look_over::own_life("", *in, *result);
-      if (is_invented(r)) mark_invented(list);
-    }
-    now.push_back(std::move(list));
+    now.push_back(known != lists_.end() ? std::move(*known) : read(r));
   }
   lists_ = std::move(now);
 }
@@ -84,14 +79,19 @@ void LookOverLives::draw_list(Ui& ui, const Input& in, const List& list, LifeTap
   ui.end_card();
 }
 
-LifeTap LookOverLives::draw(Ui& ui, const Input& in) {
+LifeTap LookOverLives::draw(Ui& ui, const Input& in, bool invented) {
   refresh();
   LifeTap tap;
   ui.gap(12);
   ui.heading(words::own_lists());
   ui.quiet(words::own_lists_help());
-  for (const List& list : lists_)
-    if (list.life) draw_list(ui, in, list, tap);
+  for (const List& list : lists_) {
+    if (list.words.empty() || (list.invented && !invented)) continue;
+    if (list.life)
+      draw_list(ui, in, list, tap);
+    else
+      ui.quiet(words::no_curve(list.words));
+  }
   return tap;
 }
 

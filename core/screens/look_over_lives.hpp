@@ -21,7 +21,8 @@ class LookOverLives {
  public:
   explicit LookOverLives(storage::CurrentJob& job) : job_(job) {}
 
-  LifeTap draw(Ui& ui, const look_over::Input& in);  // below the working of a look-over
+  // Below the working of a look-over. The example's list may stand only in one that is invented too.
+  LifeTap draw(Ui& ui, const look_over::Input& in, bool invented);
   void close() { open_.clear(); }
 
  private:
@@ -30,9 +31,10 @@ class LookOverLives {
     records::Json entered;  // it was solved with
     std::string words;      // "cam chain shoes: 4 of 12 failed"
     std::optional<look_over::OwnLife> life;
+    bool invented = false;
   };
 
-  static void mark_invented(List& list);
+  static List read(const records::Record& of);
   void refresh();
   void draw_list(Ui& ui, const look_over::Input& in, const List& list, LifeTap& tap);
   void draw_risks(Ui& ui, const look_over::Input& in, const List& list, LifeTap& tap);

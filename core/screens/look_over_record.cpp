@@ -108,12 +108,20 @@ void LookOvers::changed(std::string_view id) {
 
 // ---- which there are
 
-// Prices and life curves that are the user's own go along to the next bike.
+// Prices and life curves that are the user's own go along to the next bike, as they stand with the last one; of risks
+// that the book has no more they stay behind.
 void LookOvers::take_own_figures(Record& fresh) const {
-  for (const Record& r : std::as_const(job_).job().records) {
-    if (r.kind() != kind_name || is_invented(r)) continue;
-    for (const char* own : {"costs", "money_confirmed", "lives"})
-      if (r.entered().contains(own)) fresh.entered()[own] = r.entered()[own];
+  const auto& all = std::as_const(job_).job().records;
+  const auto last =
+      std::find_if(all.rbegin(), all.rend(), [](const Record& r) { return r.kind() == kind_name && !is_invented(r); });
+  if (last == all.rend()) return;
+  const Json& from = last->entered();
+  if (from.contains("money_confirmed")) fresh.entered()["money_confirmed"] = from["money_confirmed"];
+  const Json& risks = fresh.entered()["known"]["risks"];
+  for (const char* own : {"costs", "lives"}) {
+    if (!from.contains(own)) continue;
+    for (const Json& one : from[own])
+      if (item_of(risks, "id", one.value("risk", "")) < risks.size()) list_in(fresh.entered(), own).push_back(one);
   }
 }
 
@@ -216,7 +224,7 @@ void LookOvers::set_life(std::string_view id, const look_over::OwnLife& life) {
   if (!of) return;
   Json fresh{{"risk", life.risk},
              {"shape", *life.shape},
-             {"characteristic", fmt::format("{} km", life.characteristic->in_km())},
+             {"characteristic_life", fmt::format("{} km", life.characteristic_life->in_km())},
              {"source", {{"basis", std::string(name_of(life.source->basis()))}, {"title", life.source->text()}}}};
   Json kept = Json::array();
   for (const Json& one : list_in(of->entered(), "lives"))

@@ -451,7 +451,8 @@ void LookOverScreen::draw_working(Ui& ui) {
   const Input* const in = input();
   if (!r || !in) return;
   draw_result_working(ui, *r);
-  const LifeTap tap = lives_.draw(ui, *in);
+  const Record* const of = looks_.find(chosen_);
+  const LifeTap tap = lives_.draw(ui, *in, of && is_invented(*of));
   if (tap.take) looks_.set_life(chosen_, *tap.take);
   if (!tap.give_back.empty()) looks_.forget_life(chosen_, tap.give_back);
 }

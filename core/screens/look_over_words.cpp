@@ -161,6 +161,9 @@ std::string counts_for(const std::string& risk) {
 const char* invented_mark() {
   return " (invented)";
 }
+std::string no_curve(const std::string& list) {
+  return list + ". It gives no curve to count with";
+}
 const char* back_to_book() {
   return "Take the book's chance again";
 }

@@ -64,6 +64,7 @@ const char* not_now();
 std::string counts_for(const std::string& risk);
 const char* back_to_book();
 const char* invented_mark();
+std::string no_curve(const std::string& list);
 const char* prices();
 const char* prices_help();
 const char* prices_mine();

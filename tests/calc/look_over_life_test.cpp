@@ -22,7 +22,9 @@ life::Input shop_list() {
 OwnLife life_of(const std::string& risk, const life::Input& in) {
   const auto r = life::solve(in);
   EXPECT_TRUE(r.has_value());
-  return own_life(risk, in, *r).value();
+  OwnLife own = own_life(in, *r).value();
+  own.risk = risk;
+  return own;
 }
 
 const Found& pump_in(const Result& r) {
@@ -31,7 +33,7 @@ const Found& pump_in(const Result& r) {
 }
 
 double weibull_share(const OwnLife& l, Distance at) {  // the formula, written a second time
-  return 1.0 - std::exp(-std::pow(at.in_km() / l.characteristic->in_km(), *l.shape));
+  return 1.0 - std::exp(-std::pow(at.in_km() / l.characteristic_life->in_km(), *l.shape));
 }
 
 TEST(LookOverLife, TheCurveWithItsListAsSource) {
@@ -41,7 +43,7 @@ TEST(LookOverLife, TheCurveWithItsListAsSource) {
   EXPECT_EQ(own.source->text(), "own list, cam chain shoes: 3 of 7 failed");
   const auto r = life::solve(shop_list());
   EXPECT_DOUBLE_EQ(*own.shape, r->curve->shape);
-  EXPECT_DOUBLE_EQ(own.characteristic->in_km(), r->characteristic_km.value);
+  EXPECT_DOUBLE_EQ(own.characteristic_life->in_km(), r->characteristic_km.value);
 }
 
 TEST(LookOverLife, ReplacesTheBooksChanceByTheShareFailedByTheOdometer) {
@@ -76,7 +78,33 @@ TEST(LookOverLife, AListWithoutACurveStaysOut) {
   in.assumed_shape = 2.0;
   const auto r = life::solve(in);
   ASSERT_TRUE(r.has_value());
-  EXPECT_FALSE(own_life("pump", in, *r));
+  EXPECT_FALSE(own_life(in, *r));
+}
+
+TEST(LookOverLife, ACurveBeyondWhatALookOverTakesStaysOut) {
+  life::Input in = shop_list();
+  auto r = life::solve(in);
+  ASSERT_TRUE(r.has_value());
+  r->curve->shape = 1.01 * most_shape;
+  EXPECT_FALSE(own_life(in, *r));
+  r->curve->shape = 2.0;
+  r->curve->ln_eta = std::log(1.01 * most_characteristic_life.in_km());
+  EXPECT_FALSE(own_life(in, *r));
+  r->curve->ln_eta = std::log(0.99 * most_characteristic_life.in_km());
+  EXPECT_TRUE(own_life(in, *r));
+}
+
+// Every list that gives a curve gives one that solves, however odd.
+TEST(LookOverLife, AListOfNearlyEqualFailuresIsTaken) {
+  life::Input in;
+  in.part = "shoes";
+  for (const double miles : {30'000.0, 30'300.0}) in.parts.push_back({Distance::miles(miles), true});
+  in.parts.push_back({Distance::miles(30'100.0), false});
+  const OwnLife own = life_of("pump", in);
+  EXPECT_GT(*own.shape, 20.0);
+  Input look = small_input();
+  look.lives = {own};
+  EXPECT_TRUE(solve(look).has_value());
 }
 
 TEST(LookOverLife, NoOdometerIsAsForManyMiles) {

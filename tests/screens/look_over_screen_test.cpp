@@ -179,7 +179,8 @@ TEST_F(LookOverPlace, AListOfOnesOwnStandsInForTheBooksChanceAndGoesBack) {
   open_example(h, ferry);
   const auto lifters = [&] {
     const auto r = result_of(called(kept(h), ferry));
-    const auto it = std::find_if(r.may_find.begin(), r.may_find.end(), [](const auto& f) { return f.risk == "lifters"; });
+    const auto it =
+        std::find_if(r.may_find.begin(), r.may_find.end(), [](const auto& f) { return f.risk == "lifters"; });
     EXPECT_NE(it, r.may_find.end());
     return it == r.may_find.end() ? look_over::Found{} : *it;
   };
@@ -197,6 +198,20 @@ TEST_F(LookOverPlace, AListOfOnesOwnStandsInForTheBooksChanceAndGoesBack) {
   EXPECT_EQ(h.find_text(words::counts_for(by_book.name)), nullptr);
 }
 
+TEST_F(LookOverPlace, TheExamplesListStaysOutOfABikeThatIsNotInvented) {
+  Harness h({});
+  h.tap("Life");
+  h.tap(words::show_example());
+  h.tap(words::back());
+  open(h);
+  begin(h, "2003", "30000", "Stone cold");
+  h.tap(words::start_round());
+  h.tap(words::back());
+  h.tap(words::working());
+  EXPECT_NE(h.find_text(words::own_lists_help()), nullptr);
+  EXPECT_EQ(h.find_text(words::stands_for()), nullptr);
+}
+
 TEST_F(LookOverPlace, OwnPricesGoAlongToTheNextBike) {
   Harness h({});
   open(h);
@@ -204,10 +219,15 @@ TEST_F(LookOverPlace, OwnPricesGoAlongToTheNextBike) {
   h.tap(words::start_round());
   h.tap(words::back());
   h.tap(words::look_at_prices());
+  h.tap("Tensioner shoes, sprung, Likely");
+  h.type_on_keypad("700");
+  h.tap(words::done());
   h.tap(words::prices_mine());
   h.tap(words::back());
   h.tap(words::check_over());
+  ASSERT_EQ(kept(h).size(), 2U);
   EXPECT_EQ(kept(h).back().entered()["money_confirmed"], true);
+  EXPECT_EQ(kept(h).back().entered()["costs"], kept(h).front().entered()["costs"]);
   EXPECT_FALSE(kept(h).back().entered().contains("answers"));
 }
 
