@@ -12,6 +12,7 @@ namespace camside::screens {
 
 using look_over::Input;
 using look_over::OwnLife;
+using look_over::Result;
 using look_over::Risk;
 using look_over::same_curve;
 
@@ -23,10 +24,14 @@ const OwnLife* counted(const Input& in, const OwnLife& life) {
   return it == in.lives.end() ? nullptr : &*it;
 }
 
-std::string name_of_risk(const Input& in, const std::string& id) {
-  for (const Risk& r : in.known.risks)
-    if (r.id == id) return r.name;
-  return id;
+// Those that this bike can have, in the book's order.
+std::vector<const Risk*> risks_of(const Input& in, const Result& r) {
+  std::vector<const Risk*> some;
+  for (const Risk& risk : in.known.risks)
+    for (const auto* list : {&r.must_do, &r.may_find})
+      for (const look_over::Found& f : *list)
+        if (f.risk == risk.id) some.push_back(&risk);
+  return some;
 }
 
 }  // namespace
@@ -57,29 +62,32 @@ void LookOverLives::refresh() {
   lists_ = std::move(now);
 }
 
-void LookOverLives::draw_risks(Ui& ui, const Input& in, const List& list, LifeTap& tap) {
-  for (const Risk& risk : in.known.risks) {
-    if (!ui.button(list.id + risk.id, risk.name, Look::Quiet)) continue;
-    tap.take = list.life;
-    tap.take->risk = risk.id;
-    return close();
+void LookOverLives::draw_list(Ui& ui, const Input& in, const Result& r, const List& list, LifeTap& tap) {
+  const std::vector<const Risk*> risks = risks_of(in, r);
+  const OwnLife* const counts = counted(in, *list.life);
+  std::vector<std::string> names{words::none_of_them()};
+  int now = 0;
+  for (const Risk* risk : risks) {
+    if (counts && counts->risk == risk->id) now = static_cast<int>(names.size());
+    names.push_back(risk->name);
   }
-}
-
-void LookOverLives::draw_list(Ui& ui, const Input& in, const List& list, LifeTap& tap) {
   ui.begin_card();
   ui.coloured(list.words, ui.theme().text, ui.px(18), ui.fonts().bold);
-  const OwnLife* const now = counted(in, *list.life);
-  if (now) ui.text(words::counts_for(name_of_risk(in, now->risk)));
-  const bool open = open_ == list.id;
-  if (ui.button("life " + list.id, open ? words::not_now() : words::stands_for(), Look::Quiet))
-    open_ = open ? "" : list.id;
-  if (now && ui.button("book " + list.id, words::back_to_book(), Look::Quiet)) tap.give_back = now->risk;
-  if (open) draw_risks(ui, in, list, tap);
+  const std::string says = now > 0 ? words::counts_for(names[static_cast<std::size_t>(now)]) : words::counts_nowhere();
+  if (ui.row("life " + list.id, says, words::change_them())) open_ = open_ == list.id ? "" : list.id;
+  const int pressed = open_ == list.id ? ui.segmented("risks " + list.id, "", names, now) : -1;
   ui.end_card();
+  if (pressed < 0) return;
+  if (pressed > 0) {
+    tap.take = list.life;
+    tap.take->risk = risks[static_cast<std::size_t>(pressed - 1)]->id;
+  } else if (counts) {
+    tap.give_back = counts->risk;
+  }
+  close();
 }
 
-LifeTap LookOverLives::draw(Ui& ui, const Input& in, bool invented) {
+LifeTap LookOverLives::draw(Ui& ui, const Input& in, const Result& r, bool invented) {
   refresh();
   LifeTap tap;
   ui.gap(12);
@@ -88,7 +96,7 @@ LifeTap LookOverLives::draw(Ui& ui, const Input& in, bool invented) {
   for (const List& list : lists_) {
     if (list.words.empty() || (list.invented && !invented)) continue;
     if (list.life)
-      draw_list(ui, in, list, tap);
+      draw_list(ui, in, r, list, tap);
     else
       ui.quiet(words::no_curve(list.words));
   }

@@ -21,8 +21,8 @@ class LookOverLives {
  public:
   explicit LookOverLives(storage::CurrentJob& job) : job_(job) {}
 
-  // Below the working of a look-over. The example's list may stand only in one that is invented too.
-  LifeTap draw(Ui& ui, const look_over::Input& in, bool invented);
+  // In the working of a look-over. The example's list may stand only in one that is invented too.
+  LifeTap draw(Ui& ui, const look_over::Input& in, const look_over::Result& r, bool invented);
   void close() { open_.clear(); }
 
  private:
@@ -36,8 +36,7 @@ class LookOverLives {
 
   static List read(const records::Record& of);
   void refresh();
-  void draw_list(Ui& ui, const look_over::Input& in, const List& list, LifeTap& tap);
-  void draw_risks(Ui& ui, const look_over::Input& in, const List& list, LifeTap& tap);
+  void draw_list(Ui& ui, const look_over::Input& in, const look_over::Result& r, const List& list, LifeTap& tap);
 
   storage::CurrentJob& job_;
   std::vector<List> lists_;

@@ -176,24 +176,6 @@ void draw_risk(Ui& ui, const Found& f) {
   ui.end_card();
 }
 
-void draw_swings(Ui& ui, const Result& r) {
-  if (r.swings.empty()) return;
-  TornadoPlot plot;
-  plot.now = r.knock_off.middle.in_amount();
-  for (std::size_t i = 0; i < std::min(most_bars, r.swings.size()); ++i) {
-    const look_over::Swing& s = r.swings[i];
-    plot.bars.push_back({capital(std::string(word_of(s.of))) + ": " + s.text, s.low.in_amount(), s.high.in_amount()});
-  }
-  ui.heading(words::what_moves_it());
-  ui.quiet(words::swings_help());
-  const Pen pen = ui.pen(ui.theme().ground);
-  const ImVec2 at = ImGui::GetCursorScreenPos();
-  const Area area{at, {at.x + ui.width(), at.y + tornado_height(pen, plot, ui.width())}};
-  draw_tornado(pen, area, plot, [](double v) { return look_over::rough_text(Money::amount(v)); });
-  ui.publish(Role::Drawing, "look_over drawing", area.min, area.max);
-  ImGui::Dummy({area.width(), area.height()});
-}
-
 }  // namespace
 
 ResultTap draw_result(Ui& ui, const look_over::Input& in, const Result& r) {
@@ -221,9 +203,25 @@ void draw_result_in_short(Ui& ui, const look_over::Input& in, const Result& r) {
   draw_may_find(ui, r);
 }
 
+void draw_swings(Ui& ui, const Result& r) {
+  if (r.swings.empty()) return;
+  TornadoPlot plot;
+  plot.now = r.knock_off.middle.in_amount();
+  for (std::size_t i = 0; i < std::min(most_bars, r.swings.size()); ++i) {
+    const look_over::Swing& s = r.swings[i];
+    plot.bars.push_back({capital(std::string(word_of(s.of))) + ": " + s.text, s.low.in_amount(), s.high.in_amount()});
+  }
+  ui.heading(words::what_moves_it());
+  ui.quiet(words::swings_help());
+  const Pen pen = ui.pen(ui.theme().ground);
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  const Area area{at, {at.x + ui.width(), at.y + tornado_height(pen, plot, ui.width())}};
+  draw_tornado(pen, area, plot, [](double v) { return look_over::rough_text(Money::amount(v)); });
+  ui.publish(Role::Drawing, "look_over drawing", area.min, area.max);
+  ImGui::Dummy({area.width(), area.height()});
+}
+
 void draw_result_working(Ui& ui, const Result& r) {
-  draw_swings(ui, r);
-  ui.gap(12);
   ui.heading(words::risks_ranked());
   for (const auto* list : {&r.must_do, &r.may_find})
     for (const Found& f : *list) draw_risk(ui, f);

@@ -17,6 +17,7 @@ enum class ResultTap : std::uint8_t { None, Prices, Look };
 ResultTap draw_result(Ui& ui, const look_over::Input& in, const look_over::Result& result);
 // Beside a question on a wide screen: the sums and what must be done.
 void draw_result_in_short(Ui& ui, const look_over::Input& in, const look_over::Result& result);
+void draw_swings(Ui& ui, const look_over::Result& result);  // what moves the sum
 void draw_result_working(Ui& ui, const look_over::Result& result);
 
 }  // namespace camside::screens

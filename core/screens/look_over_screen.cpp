@@ -450,9 +450,11 @@ void LookOverScreen::draw_working(Ui& ui) {
   const Result* const r = result();
   const Input* const in = input();
   if (!r || !in) return;
-  draw_result_working(ui, *r);
   const Record* const of = looks_.find(chosen_);
-  const LifeTap tap = lives_.draw(ui, *in, of && is_invented(*of));
+  draw_swings(ui, *r);
+  const LifeTap tap = lives_.draw(ui, *in, *r, of && is_invented(*of));
+  ui.gap(12);
+  draw_result_working(ui, *r);
   if (tap.take) looks_.set_life(chosen_, *tap.take);
   if (!tap.give_back.empty()) looks_.forget_life(chosen_, tap.give_back);
 }

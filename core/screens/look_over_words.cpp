@@ -149,11 +149,8 @@ const char* own_lists() {
 const char* own_lists_help() {
   return "A list of failures and survivors (Life, on the Bench) can stand in for the book's chance of a risk";
 }
-const char* stands_for() {
-  return "Which risk is it?";
-}
-const char* not_now() {
-  return "Not now";
+const char* counts_nowhere() {
+  return "Counts for no risk yet";
 }
 std::string counts_for(const std::string& risk) {
   return "Counts for: " + risk;
@@ -164,8 +161,8 @@ const char* invented_mark() {
 std::string no_curve(const std::string& list) {
   return list + ". It gives no curve to count with";
 }
-const char* back_to_book() {
-  return "Take the book's chance again";
+const char* none_of_them() {
+  return "None: the book's chance";
 }
 const char* prices() {
   return "Prices";

@@ -8,6 +8,8 @@ const SIZES = [[390, 844], [844, 390], [1440, 900]];
 const THEMES = { sun: "light", shop: "dark" };
 const DEMO = ["Bikes", "Show the demo bike (invented)"];
 const EXAMPLE = "Show an example (invented)";
+const CANDIDATES = ["Look-over", EXAMPLE];
+const AT_THE_MILL = "Bike at the mill";
 const key = (text) => ({ keys: [...text] });
 const entry = (part) => ({ part });  // what is pressed is named by the start of its label
 const UP = { up: 0.5 };              // half a screen further down the page
@@ -37,6 +39,12 @@ const SCREENS = {
   "gear-pair": ["Bench", "Gear pair"],
   wear: ["Bench", "Wear"],
   life: ["Bench", "Life"],
+  "look-over": CANDIDATES,
+  "look-over-result": [...CANDIDATES, entry(AT_THE_MILL)],
+  "look-over-prices": [...CANDIDATES, entry(AT_THE_MILL), "Look at the prices"],
+  "look-over-working": [...CANDIDATES, entry(AT_THE_MILL), "Working"],
+  "look-over-lists": ["Bench", "Life", EXAMPLE, "Back", ...CANDIDATES, entry(AT_THE_MILL), "Working", { to: "Counts for no risk yet" },
+                      "Counts for no risk yet", UP],
 };
 
 const name = (screen, [width, height], theme) => `${screen}-${width}x${height}-${theme}`;

@@ -186,14 +186,15 @@ TEST_F(LookOverPlace, AListOfOnesOwnStandsInForTheBooksChanceAndGoesBack) {
   };
   const look_over::Found by_book = lifters();
   h.tap(words::working());
-  h.tap(words::stands_for());
+  h.tap(words::counts_nowhere());
   h.tap(by_book.name);
   EXPECT_NE(h.find_text(words::counts_for(by_book.name)), nullptr);
   const look_over::Found by_list = lifters();
   EXPECT_NE(by_list.chance, by_book.chance);
   EXPECT_NE(by_list.chance_from.find("own list, Sprung tensioner shoes"), std::string::npos) << by_list.chance_from;
   EXPECT_NE(by_list.chance_from.find("(invented)"), std::string::npos);
-  h.tap(words::back_to_book());
+  h.tap(words::counts_for(by_book.name));
+  h.tap(words::none_of_them());
   EXPECT_EQ(lifters().chance, by_book.chance);
   EXPECT_EQ(h.find_text(words::counts_for(by_book.name)), nullptr);
 }
@@ -209,7 +210,7 @@ TEST_F(LookOverPlace, TheExamplesListStaysOutOfABikeThatIsNotInvented) {
   h.tap(words::back());
   h.tap(words::working());
   EXPECT_NE(h.find_text(words::own_lists_help()), nullptr);
-  EXPECT_EQ(h.find_text(words::stands_for()), nullptr);
+  EXPECT_EQ(h.find_text(words::counts_nowhere()), nullptr);
 }
 
 TEST_F(LookOverPlace, OwnPricesGoAlongToTheNextBike) {
