@@ -148,6 +148,10 @@ TEST_P(Layout, HoldsOnEveryPageOfALookOver) {
   const Case& c = GetParam();
   Harness h({.size = c.size, .text_scale = c.text_scale, .light = c.light, .bikes = true});
   h.platform.ways = {.share = true, .save = true, .pick = true};
+  h.shell->go(Place::Bench);
+  h.run();
+  h.tap("Life");
+  h.tap(words::show_example());
   h.shell->go(Place::LookOver);
   h.run();
   check(h, c, "no look-over");
@@ -168,6 +172,8 @@ TEST_P(Layout, HoldsOnEveryPageOfALookOver) {
   h.tap(words::working());
   check(h, c, "working");
   ASSERT_NE(h.find_text("look_over drawing"), nullptr);
+  h.tap(words::counts_nowhere());
+  check(h, c, "risk of an own list");
   h.tap(words::back());
   h.tap(words::back());
   h.tap(words::check_over());
