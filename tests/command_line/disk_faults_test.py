@@ -52,6 +52,7 @@ class DiskFaults(unittest.TestCase):
         self.assertIn(done.returncode, (0, 2), f"{what}: {done.stdout}{done.stderr}")
         if done.returncode == 0:
             self.confirmed.add(done.stdout.split()[-1])
+            self.assertNotIn("352", done.stderr, f"{what}: saved, and said not to be")
         else:
             self.assertRegex(done.stderr, r"\d+: .*\. .", f"{what}: no word of what happened and what to do")
         self.confirmed.add(self.said_saved(camside(*self.add())))  # the disk is well again

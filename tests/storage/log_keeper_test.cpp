@@ -59,6 +59,19 @@ TEST_F(LogKeeperTest, TakesNothingBeforeTheLogIsThere) {
   EXPECT_EQ(keeper.state(), SaveState::Idle);
 }
 
+TEST_F(LogKeeperTest, NotSavedOfOpeningIsTakenBackByTheFirstConfirmation) {
+  keeper.open();
+  const Findings both{remarks::log_not_saved("here", "Input/output error"), remarks::records_missing(2, 2)};
+  store.answer_open({brindle_log(), both, false});
+  keeper.add({odometer("o1", 1, "1 mi")});
+  store.refuse();
+  EXPECT_TRUE(has(keeper.findings(), 352));
+  keeper.retry();
+  store.confirm();
+  EXPECT_FALSE(has(keeper.findings(), 352));
+  EXPECT_TRUE(has(keeper.findings(), 355));
+}
+
 TEST_F(LogKeeperTest, SavedOnlyWhenEveryEntryIsConfirmed) {  // 1, 2, 3
   keeper.open();
   store.answer_open();
