@@ -3,6 +3,8 @@
 #pragma once
 
 #include <cstddef>
+#include <functional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -25,6 +27,11 @@ MergePreview preview_merge(const Log& ours, const Log& theirs);
 // The entries to add, and to hand to the store, so that ours holds theirs too.
 std::vector<Entry> to_take_over(const Log& ours, const Log& theirs);
 void merge(Log& ours, const Log& theirs);
+
+// The entries that take back `brought`, which came together into this log: in every line they touched stands again what
+// stood there without them, and what began with them is deleted. The log only grows, so the same copy brings nothing a
+// second time; taking back what this returns brings it again. Lines that `brought` joined stay one, side by side.
+std::vector<Entry> taken_back(const Log& log, std::span<const Entry> brought, const std::function<Stamp()>& next_stamp);
 
 // "12 new, 480 known, 3 replaced, 0 with an id that is here with another content, 1 changed apart"
 std::string words_of(const MergePreview& preview);

@@ -40,8 +40,8 @@ rc::Gen<Entry> some_entry() {
 
 using Entries = std::vector<Entry>;
 
-rc::Gen<Entries> some_entries() {
-  return rc::gen::resize(14, rc::gen::container<Entries>(some_entry()));
+rc::Gen<Entries> some_entries(int most = 14) {
+  return rc::gen::resize(most, rc::gen::container<Entries>(some_entry()));
 }
 
 Log log_of(const Entries& entries) {
@@ -192,6 +192,58 @@ RC_GTEST_PROP(LogMerge, UndoShowsWhatWasThereBefore, ()) {
   const auto latest = latest_odometer(log, *bike);
   RC_ASSERT(latest.has_value());
   RC_ASSERT(log.entries()[*latest].entered_text("reading") == "3 mi");
+}
+
+// What stands in each bike's log, without who wrote it when.
+std::multiset<std::string> standing(const Log& log) {
+  std::multiset<std::string> all;
+  for (const Bike& bike : view(log).bikes) {
+    for (const Line& line : bike.lines) {
+      if (line.deleted) continue;
+      for (const std::size_t i : line.current) {
+        const Entry& entry = log.entries()[i];
+        if (entry.is_deletion() || entry.bike() != bike.id) continue;  // of a line of two bikes
+        Json said = entry.record.json;
+        for (const char* name : {"id", "made", "by", "replaces", "day"}) said.erase(name);
+        all.insert(bike.id + " " + entry.day() + " " + canonical_json(said));
+      }
+    }
+  }
+  return all;
+}
+
+std::vector<Entry> fresh_of(const Log& ours, const Log& theirs) {
+  std::vector<Entry> fresh;
+  for (const Entry& entry : to_take_over(ours, theirs))
+    if (ours.would_be(entry) != Added::Rewritten) fresh.push_back(entry);
+  return fresh;
+}
+
+void add_all(Log& log, const std::vector<Entry>& entries) {
+  for (const Entry& entry : entries) log.add(entry);
+}
+
+RC_GTEST_PROP(LogMerge, TakenBackShowsWhatStoodBefore, ()) {
+  const Log ours = log_of(*some_entries(7));
+  const Log theirs = log_of(*some_entries(7));
+  Log log = merged(ours, theirs);
+  const std::size_t with_theirs = log.size();
+  int n = 0;
+  const auto next = [&n] { return stamp("back" + std::to_string(++n), 11); };
+  const std::vector<Entry> back = taken_back(log, fresh_of(ours, theirs), next);
+  add_all(log, back);
+  RC_ASSERT(standing(log) == standing(ours));
+  RC_ASSERT(log.size() == with_theirs + back.size());  // nothing is lost
+  add_all(log, taken_back(log, back, next));           // and brought again
+  RC_ASSERT(standing(log) == standing(merged(ours, theirs)));
+  RC_ASSERT(to_take_over(log, theirs).empty());
+}
+
+RC_GTEST_PROP(LogMerge, NothingBroughtNeedsNoTakingBack, ()) {
+  const Log ours = log_of(*some_entries());
+  const auto never = []() -> Stamp { throw std::logic_error("asked for an id"); };
+  RC_ASSERT(taken_back(ours, {}, never).empty());
+  RC_ASSERT(taken_back(ours, fresh_of(ours, ours), never).empty());
 }
 
 TEST(LogMergePreview, SaysWhatItWouldDo) {
