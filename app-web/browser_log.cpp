@@ -33,6 +33,19 @@ std::vector<Entry> BrowserLog::taken(const News& news, Findings& findings) {
   return std::move(read.entries);
 }
 
+namespace {
+
+std::vector<Entry> missing_from(const records::Log& log, const std::string& copied) {
+  std::vector<Entry> entries = storage::read_lines(copied).entries;
+  std::erase_if(entries, [&](const Entry& entry) {
+    const records::Added would_be = log.would_be(entry);
+    return would_be == records::Added::Known || would_be == records::Added::Rewritten;
+  });
+  return entries;
+}
+
+}  // namespace
+
 void BrowserLog::told(const News& news) {
   const OpenDone opening = std::exchange(opening_, {});
   if (news.answer != Answer::Done) {
@@ -46,7 +59,10 @@ void BrowserLog::told(const News& news) {
   if (!opening) return heard_(std::move(entries), read_only);
   records::Log log;
   for (Entry& entry : entries) log.add(std::move(entry));
-  opening(storage::OpenedStore{std::move(log), std::move(findings), read_only});
+  std::vector<Entry> beside;
+  if (!read_only) beside = missing_from(log, news.copied);
+  if (!beside.empty()) findings.push_back(remarks::recovered_from_copy(beside.size()));
+  opening(storage::OpenedStore{std::move(log), std::move(findings), read_only, std::move(beside)});
 }
 
 void BrowserLog::append(std::vector<Entry> entries, Done done) {

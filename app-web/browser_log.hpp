@@ -2,8 +2,9 @@
 // storage/log_store.hpp; answers come from the event loop by themselves.
 //
 // Numbers and checksums are given here (storage/log_lines.hpp). Damaged records cost only their own entries, are
-// reported and stay where they are: nothing in the database is ever written over. Findings: 351 can't be read, 352 not
-// saved, 354 damaged, 355 missing, 357 newer.
+// reported and stay where they are: nothing in the database is ever written over. What only the second copy still holds
+// (page/log_copy.js) is saved anew. Findings: 351 can't be read, 352 not saved, 354 damaged, 355 missing, 357 newer,
+// 359 back from the second copy.
 #pragma once
 
 #include <cstdint>
@@ -31,6 +32,7 @@ class BrowserLog : public storage::LogStore {
     bool writes = false;
     std::uint64_t last = 0;  // number of the last entry in the database
     std::string bytes;       // the records that came since
+    std::string copied;      // with the first one: the second copy, when it holds what the database does not
   };
   // noinline: doors of later.py
   [[gnu::noinline]] void told(const News& news);

@@ -240,8 +240,8 @@ const host = {
   },
   async logOpen() {
     await allHere;
-    log.open((answer, mayWrite, last, bytes) => {
-      program._camside_log(answer, mayWrite ? 1 : 0, last, ...bytesTo(bytes));
+    log.open((answer, mayWrite, last, bytes, copied) => {
+      program._camside_log(answer, mayWrite ? 1 : 0, last, ...bytesTo(bytes), ...bytesTo(copied));
       whole = true;
     });
   },

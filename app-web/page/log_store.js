@@ -10,7 +10,9 @@
 //  5  A tab that is asked to hand over takes no new entries, saves those it was given, and only then lets go. One that does
 //     not answer within three seconds (phones freeze what is not seen) loses the lock; 3 keeps it from writing late.
 //  6  The others follow: they hear of every append, and look again whenever they come back into view.
-//  7  Refused storage, no room, an older tab in the way and a newer database are answers, never silence (store.js).
+//  7  The lines are kept twice (log_copy.js). What the database has lost comes back from the copy when the log is opened.
+//  8  Refused storage, no room, an older tab in the way and a newer database are answers, never silence (store.js).
+import * as copy from "./log_copy.js";
 import { DONE, LOG, meaning, REFUSED, transaction } from "./store.js";
 
 const NAME = "camside log";
@@ -18,7 +20,9 @@ const BEHIND = -4;
 const PATIENCE_ms = 3000;
 
 const others = globalThis.BroadcastChannel && new BroadcastChannel(NAME);
-let tell = null;  // (answer, mayWrite, last, bytes): what has come since, and who writes; the first call answers open()
+// (answer, mayWrite, last, bytes, copied): what has come since, and who writes; the first call answers open() and brings the
+// lines of the second copy, when they hold what the database does not
+let tell = null;
 let last = 0;     // number of the last entry that was told
 let writes = !navigator.locks;
 let letGo = null;
@@ -30,7 +34,7 @@ export async function open(told) {
   if (!writes && !await ask({ ifAvailable: true }).catch(() => false)) ask({ signal: within(1000) }).catch(() => {});
   tell = told;
   try {
-    await news();
+    await news(writes ? await copy.compare(database) : null);
   } catch (error) {
     console.warn("log", error);
     return told(meaning(error), false, 0, null);
@@ -39,24 +43,33 @@ export async function open(told) {
   document.addEventListener("visibilitychange", comeBack);
 }
 
-async function news() {
-  const { number, blocks } = await read();
-  const bytes = new Uint8Array(await new Blob(blocks).arrayBuffer());
-  if (number < last) return news();  // an append came in between
+async function news(copied = null) {
+  const { number, blocks } = await read(last);
+  const bytes = await joined(blocks);
+  if (number < last) return news(copied);  // an append came in between
   last = number;
-  tell(DONE, writes && !leaving, number, bytes);
+  tell(DONE, writes && !leaving, number, bytes, copied);
 }
 
 // What fails here is looked for again with the next append or when the tab comes into view.
 const refresh = () => news().catch((error) => console.warn("log", error));
 
-function read() {
+const joined = async (blocks) => new Uint8Array(await new Blob(blocks).arrayBuffer());
+
+function read(behind) {
   return transaction(LOG, "readonly", (records, done) => {
-    const range = IDBKeyRange.lowerBound(last, true);
+    const range = IDBKeyRange.lowerBound(behind, true);
     const keys = records.getAllKeys(range);
-    records.getAll(range).onsuccess = (all) => done({ number: keys.result[keys.result.length - 1] ?? last, blocks: all.target.result });
+    records.getAll(range).onsuccess = (all) => done({ number: keys.result[keys.result.length - 1] ?? behind, blocks: all.target.result });
   });
 }
+
+const database = {
+  under: (number) => transaction(LOG, "readonly", (records, done) => {
+    records.get(number).onsuccess = ({ target }) => done(target.result);
+  }),
+  after: async (number) => joined((await read(number)).blocks),
+};
 
 // `before` is the number of the last entry the program knows, `number` that of the last one in these bytes.
 export async function append(before, number, bytes, answered) {
@@ -65,7 +78,9 @@ export async function append(before, number, bytes, answered) {
   if (answer === DONE) {
     last = number;
     others?.postMessage("grown");
+    await copy.follow(database, bytes);
   } else if (answer === BEHIND) {
+    copy.lookAgain();
     await refresh();
   }
   answered(answer);  // may append again at once
@@ -105,6 +120,7 @@ function ask(options) {
       if (!letGo) return;
       writes = leaving = false;
       letGo = null;
+      copy.leave();
       tell?.(DONE, false, last, null);
       refresh();
     });
@@ -127,6 +143,7 @@ function handOver() {
 function leave() {
   if (!leaving || appending > 0) return;
   writes = leaving = false;
+  copy.leave();
   letGo?.();
   letGo = null;
 }

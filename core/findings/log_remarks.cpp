@@ -183,6 +183,13 @@ Finding recovered_from_previous(std::size_t entries) {
   return note(356, "", fmt::format("{} came back from the previous version", counted(entries, "entry", "entries")), "");
 }
 
+Finding recovered_from_copy(std::size_t entries) {
+  return caution(359, "",
+                 fmt::format("The browser had lost {}; the second copy it keeps brought back {}",
+                             counted(entries, "entry", "entries"), entries == 1 ? "it" : "them"),
+                 "Save a copy of the log outside this browser");
+}
+
 Finding store_is_newer(std::string_view where) {
   return caution(357, "", fmt::format("The log in {} was written by a newer Camside", where),
                  "It opens for reading only; update Camside to add to it");

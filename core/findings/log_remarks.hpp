@@ -54,6 +54,7 @@ Finding records_missing(std::uint64_t first, std::uint64_t last);          // 35
 Finding recovered_from_previous(std::size_t entries);                      // 356
 Finding store_is_newer(std::string_view where);                            // 357
 Finding not_set_aside(std::string_view where, std::string_view why);       // 358
+Finding recovered_from_copy(std::size_t entries);                          // 359
 Finding log_read_only();                                                   // 360
 
 }  // namespace camside::remarks

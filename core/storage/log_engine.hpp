@@ -33,6 +33,7 @@
 #include <span>
 #include <string>
 #include <tl/expected.hpp>
+#include <vector>
 
 #include "findings/finding.hpp"
 #include "records/log.hpp"
@@ -45,6 +46,7 @@ struct OpenedStore {
   records::Log log;
   Findings findings;
   bool read_only = false;
+  std::vector<records::Entry> beside;  // found outside the log, and still to be saved in it
 };
 
 class LogEngine {

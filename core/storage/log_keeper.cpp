@@ -23,6 +23,12 @@ struct LogKeeper::Shared {
   bool read_only = false;
   bool unreadable = false;
 
+  // What is in the log already is passed over.
+  void join(std::vector<Entry> entries) {
+    for (Entry& entry : entries)
+      if (log.add(entry) != Added::Known) waiting.push_back(std::move(entry));
+  }
+
   void take(tl::expected<OpenedStore, Finding> answer) {
     ready = true;
     unreadable = !answer;
@@ -34,6 +40,7 @@ struct LogKeeper::Shared {
     reason.reset();
     log = std::move(answer->log);
     for (const Entry& entry : waiting) log.add(entry);  // from before a second try
+    join(std::move(answer->beside));
     findings = std::move(answer->findings);
     read_only = answer->read_only;
   }
@@ -114,9 +121,7 @@ const Findings& LogKeeper::findings() const {
 
 bool LogKeeper::add(std::vector<Entry> entries) {
   if (!shared_->ready || shared_->read_only) return false;
-  for (Entry& entry : entries) {
-    if (shared_->log.add(entry) != Added::Known) shared_->waiting.push_back(std::move(entry));
-  }
+  shared_->join(std::move(entries));
   hand_over(shared_);
   return true;
 }

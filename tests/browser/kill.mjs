@@ -1,6 +1,7 @@
 // Kills the browser in the middle of continuous appends to the log, opens its profile again and looks: nothing that was
 // confirmed is missing, nothing is damaged. CAMSIDE_KILLS says how often (3; 20 and more before a release). The appends go
-// through the page's own log_store.js; the page itself reads them afterwards.
+// through the page's own log_store.js; the page itself reads them afterwards. Should the browser lose its database, as it has,
+// the lines of the second copy are saved anew, as the program would.
 import assert from "node:assert/strict";
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -33,29 +34,39 @@ function kill(profile) {
 }
 
 // → the number of the last entry that was confirmed before the kill
-async function appendUntilKilled(page, profile, from, refused) {
+async function appendUntilKilled(page, profile, from, heard) {
   let confirmed = from;
   let begun;
   const first = new Promise((resolve) => { begun = resolve; });
   await page.exposeFunction("confirmed", (number) => { confirmed = number; begun(); });
-  await page.exposeFunction("refused", refused);
+  await page.exposeFunction("heard", heard);
   await page.exposeFunction("linesFrom", (first) => Array.from({ length: 2000 }, (_, i) => lineOf(first + i)));
   const running = page.evaluate(async (start) => {
     const log = await import("./log_store.js");
+    const append = (number, bytes) => new Promise((resolve) => log.append(last, number, bytes, resolve));
     let last = 0;
+    let copied = null;
     // What the browser refuses it may give a moment later; only an answer counts.
     for (let tries = 1, opened = 0; opened !== 1; tries += 1) {
-      await log.open((answer, writes, number) => { opened = answer; last = number; });
+      await log.open((answer, writes, number, bytes, lines) => { opened = answer; last = number; copied ??= lines; });
       if (opened === 1) break;
-      globalThis.refused(opened);
+      globalThis.heard("refused");
       if (tries === 5) throw new Error(`opening was answered ${opened}`);
       await new Promise((resolve) => setTimeout(resolve, 1000));
+    }
+    if (copied) {
+      const number = parseInt(new TextDecoder().decode(copied).trim().split("\n").at(-1), 10);
+      if (number > last) {
+        if (last > 0) throw new Error(`the database went back from ${number} to ${last}`);
+        globalThis.heard("lost");
+        if (await append(number, copied) === 1) last = number;
+      }
     }
     if (last < start) throw new Error(`opened at ${last}, confirmed was ${start}`);
     for (const text of await globalThis.linesFrom(last + 1)) {  // more than it comes to before the kill
       const number = last + 1;
       const line = new TextEncoder().encode(text);
-      const answer = await new Promise((resolve) => log.append(last, number, line, resolve));
+      const answer = await append(number, line);
       if (answer !== 1) throw new Error(`answer ${answer}`);
       last = number;
       globalThis.confirmed(number);
@@ -73,7 +84,7 @@ export const tests = {
   async "a killed browser loses nothing of the log that was confirmed"({ address }) {
     const profile = mkdtempSync(path.join(tmpdir(), "camside-kill-"));
     let confirmed = 0;
-    let refusals = 0;
+    const heard = { refused: 0, lost: 0 };
     let browser = null;
     try {
       for (let n = 0; n < KILLS; n += 1) {
@@ -81,7 +92,7 @@ export const tests = {
         const page = await browser.newPage();
         await page.goto(`${address}style.css`);
         const before = confirmed;
-        confirmed = await appendUntilKilled(page, profile, confirmed, () => { refusals += 1; });
+        confirmed = await appendUntilKilled(page, profile, confirmed, (what) => { heard[what] += 1; });
         assert.ok(confirmed > before, "nothing was appended before the kill");
       }
       browser = await startProfile(profile);
@@ -97,7 +108,7 @@ export const tests = {
       const lost = Array.from({ length: confirmed }, (_, i) => `e${i + 1}`).filter((id) => !ids.has(id));
       assert.deepEqual(lost, []);
       assert.ok(ids.has(`e${ids.size}`), "the numbers have a gap");  // the last ones were saved, but killed before they said so
-      console.log(`${KILLS} kills, ${confirmed} entries confirmed, ${ids.size} there, ${lost.length} lost, opening refused ${refusals} times`);
+      console.log(`${KILLS} kills, ${confirmed} entries confirmed, ${ids.size} there, ${lost.length} lost, opening refused ${heard.refused} times, database gone and brought back ${heard.lost} times`);
     } finally {
       await browser?.close().catch(() => {});
       kill(profile);

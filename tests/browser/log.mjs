@@ -50,6 +50,22 @@ async function pick(page, bytes) {
   await comes(page, "phone.json");
 }
 
+// What the browser itself, or whoever clears up in it, does behind the program's back.
+async function behind(context, address, work) {
+  const page = await context.newPage();
+  await page.goto(`${address}style.css`);
+  await page.evaluate(work);
+  await page.close();
+}
+
+const loseDatabase = () => new Promise((done, failed) => {
+  const request = indexedDB.deleteDatabase("camside");
+  request.onsuccess = done;
+  request.onerror = request.onblocked = () => failed(new Error("the database is still there"));
+});
+const loseCopy = async () => (await navigator.storage.getDirectory()).removeEntry("log.camside");
+const LOST = "The browser had lost";
+
 const entriesIn = (bytes) => JSON.parse(bytes).entries.length;
 
 const shows = async (page, part) => (await items(page)).some((one) => one.label.includes(part) || one.value.includes(part));
@@ -67,6 +83,76 @@ export const tests = {
     await tap(next, "Brindle");
     await bring(next, "Odometer: 52345 mi");
     assert.deepEqual(next.troubles, []);
+  },
+
+  async "a log whose database the browser lost comes back from the second copy, and is said and saved"({ page, context, address }) {
+    await addDemo(page);
+    await logOdometer(page, "52345");
+    await page.close();
+    await behind(context, address, loseDatabase);
+    let next = await openPage(context, address);
+    await saved(next);
+    await tap(next, "Bikes");
+    await comes(next, LOST);
+    await behind(context, address, loseCopy).catch(() => {});  // held by the page: it can't be taken away
+    await tap(next, "Brindle");
+    await logOdometer(next, "52467");
+    await next.close();
+    await behind(context, address, loseCopy);
+    next = await openPage(context, address);
+    await tap(next, "Bikes");
+    assert.ok(!await shows(next, LOST), "what was saved anew is said to be lost again");
+    await tap(next, "Brindle");
+    for (const one of ["Odometer: 52345 mi", "Odometer: 52467 mi"]) await bring(next, one);
+    assert.deepEqual(next.troubles, []);
+  },
+
+  async "a second copy that is lost or behind catches up, and what differs is joined"({ page, context, address }) {
+    await addDemo(page);
+    await page.close();
+    await behind(context, address, loseCopy);
+    let next = await openPage(context, address);  // catches up when it opens
+    await next.close();
+    await behind(context, address, loseDatabase);
+    // Opened without a copy, used, and then with it again.
+    next = await context.newPage();
+    await next.addInitScript(() => { StorageManager.prototype.getDirectory = undefined; });
+    await next.goto(address);
+    await next.waitForFunction(() => globalThis.camside?.whole());
+    await addDemo(next);
+    await logOdometer(next, "52999");
+    next = await again(next, context, address);
+    await comes(next, LOST);
+    const both = JSON.parse(await copyOf(next)).entries;
+    assert.equal(both.filter((one) => one.kind === "facts").length, 2, "one demo bike from the copy, one from the database");
+    await next.close();
+    await behind(context, address, loseDatabase);
+    next = await openPage(context, address);
+    await tap(next, "Bikes");
+    assert.equal(entriesIn(await copyOf(next)), both.length, "the copy was begun anew with all of it");
+  },
+
+  async "an end of the second copy that was cut off is written over"({ page, context, address }) {
+    await addDemo(page);
+    await page.close();
+    await behind(context, address, async () => {
+      const file = await (await navigator.storage.getDirectory()).getFileHandle("log.camside");
+      const { size } = await file.getFile();
+      const stream = await file.createWritable({ keepExistingData: true });
+      await stream.write({ type: "write", position: size, data: "camside-log 1\n12 0123" });
+      await stream.close();
+    });
+    let next = await openPage(context, address);
+    await tap(next, "Bikes");
+    await tap(next, "Brindle");
+    await logOdometer(next, "52345");
+    await next.close();
+    await behind(context, address, loseDatabase);
+    next = await openPage(context, address);
+    await tap(next, "Bikes");
+    await comes(next, LOST);
+    await tap(next, "Brindle");
+    await bring(next, "Odometer: 52345 mi");
   },
 
   async "one tab writes, the others follow, and another one can take over"({ page, context, address }) {

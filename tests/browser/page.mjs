@@ -26,7 +26,7 @@ export const builtSite = process.env.CAMSIDE_SITE ?? path.join(root, "build/web/
 export function siteWithStores() {
   const site = mkdtempSync(path.join(tmpdir(), "camside-site-"));
   cpSync(builtSite, site, { recursive: true });
-  for (const name of ["store.js", "log_store.js"]) cpSync(path.join(root, "app-web/page", name), path.join(site, name));
+  for (const name of ["store.js", "log_store.js", "log_copy.js"]) cpSync(path.join(root, "app-web/page", name), path.join(site, name));
   return site;
 }
 

@@ -110,6 +110,67 @@ TEST_F(BrowserLogTest, AFullAndARefusingBrowserAreSaidAndTheEntriesGoAgain) {
   }
 }
 
+TEST_F(BrowserLogTest, WhatTheDatabaseLostComesBackFromTheSecondCopyAndIsSavedAnew) {
+  opened().add({facts(), odometer("o1", 1, "1 mi")});
+  browser.settle();
+  browser.copied = browser.all_bytes();
+  Browser emptied;
+  emptied.copied = browser.copied;
+  Tab& tab = emptied.open_tab();
+  emptied.settle();
+  EXPECT_EQ(ids_of(tab.keeper.log()), (std::set<std::string>{"facts", "o1"}));
+  ASSERT_EQ(tab.keeper.findings().size(), 1U);
+  EXPECT_EQ(tab.keeper.findings().front().number, 359);
+  EXPECT_NE(tab.keeper.findings().front().text.find("2 entries"), std::string::npos);
+  EXPECT_EQ(tab.keeper.state(), SaveState::Saved);
+  EXPECT_EQ(ids_in(emptied), (std::set<std::string>{"facts", "o1"}));
+}
+
+TEST_F(BrowserLogTest, ASecondCopyJoinsWhatWasAddedAfterTheLoss) {
+  opened().add({facts(), odometer("o1", 1, "1 mi")});
+  browser.settle();
+  Browser later;
+  Tab& first = later.open_tab();
+  later.settle();
+  first.add({odometer("o2", 2, "2 mi")});  // under the number that the copy has for another one
+  later.settle();
+  Browser again;
+  again.database = later.database;
+  again.copied = browser.all_bytes() + later.all_bytes().substr(0, 30);  // and an end that was cut off
+  Tab& tab = again.open_tab();
+  again.settle();
+  EXPECT_EQ(ids_of(tab.keeper.log()), (std::set<std::string>{"facts", "o1", "o2"}));
+  EXPECT_EQ(ids_in(again), (std::set<std::string>{"facts", "o1", "o2"}));
+}
+
+TEST_F(BrowserLogTest, ASecondCopyWithNothingNewSaysNothingAndAddsNothing) {
+  opened().add({facts(), odometer("o1", 1, "1 mi")});
+  browser.settle();
+  Browser other;
+  other.database = browser.database;
+  other.copied = browser.all_bytes();
+  Tab& tab = other.open_tab();
+  other.settle();
+  EXPECT_TRUE(tab.keeper.findings().empty());
+  EXPECT_EQ(tab.appends, 0U);
+}
+
+TEST_F(BrowserLogTest, WhatComesBackAndIsRefusedWaitsLikeAnyOther) {
+  opened().add({facts()});
+  browser.settle();
+  Browser full;
+  full.copied = browser.all_bytes();
+  Tab& tab = full.open_tab();
+  tab.fault = Fault::Full;
+  full.settle();
+  EXPECT_EQ(tab.keeper.state(), SaveState::Failed);
+  EXPECT_EQ(tab.keeper.unsaved(), 1U);
+  tab.retry();
+  full.settle();
+  EXPECT_EQ(tab.keeper.state(), SaveState::Saved);
+  EXPECT_EQ(ids_in(full), (std::set<std::string>{"facts"}));
+}
+
 TEST_F(BrowserLogTest, AConnectionLostAfterTheWriteLosesNothing) {
   Tab& tab = opened();
   tab.add({facts()});

@@ -62,6 +62,7 @@ class Tab {
 class Browser {
  public:
   std::map<std::uint64_t, std::string> database;  // by the number of the last entry
+  std::string copied;                             // lines of the second copy that the page hands to the tab that opens
   std::vector<std::unique_ptr<Tab>> tabs;
   bool locks = true;  // false: there are no Web Locks and no tabs that hear of each other
 
@@ -97,8 +98,8 @@ class Browser {
     if (locks && !holder_) give_lock(tab);
     later([this, &tab] {
       tab.told = true;
-      if (tab.refuses_to_open) return call(tab, [&] { tab.log.told({Answer::Refused, false, 0, ""}); });
-      news(tab);
+      if (tab.refuses_to_open) return call(tab, [&] { tab.log.told({Answer::Refused, false, 0, "", ""}); });
+      news(tab, tab.writes ? copied : "");
     });
   }
 
@@ -158,11 +159,11 @@ class Browser {
     return fault == Fault::LostAfterWrite ? Answer::Behind : Answer::Done;
   }
 
-  void news(Tab& tab) {
+  void news(Tab& tab, const std::string& from_copy = "") {
     std::string bytes;
     for (auto record = database.upper_bound(tab.last); record != database.end(); ++record) bytes += record->second;
     tab.last = std::max(tab.last, last_key());
-    call(tab, [&] { tab.log.told({Answer::Done, tab.writes && !tab.leaving, tab.last, bytes}); });
+    call(tab, [&] { tab.log.told({Answer::Done, tab.writes && !tab.leaving, tab.last, bytes, from_copy}); });
   }
 
   void tell_others(const Tab& from) {
@@ -180,7 +181,7 @@ class Browser {
   void hand_over(Tab& tab) {
     if (holder_ != &tab) return;
     tab.leaving = true;
-    call(tab, [&] { tab.log.told({Answer::Done, false, tab.last, ""}); });
+    call(tab, [&] { tab.log.told({Answer::Done, false, tab.last, "", ""}); });
     leave(tab);
   }
 
@@ -196,7 +197,7 @@ class Browser {
     if (Tab* const other = holder_) {
       other->writes = other->leaving = false;
       later([this, other] {
-        call(*other, [&] { other->log.told({Answer::Done, false, other->last, ""}); });
+        call(*other, [&] { other->log.told({Answer::Done, false, other->last, "", ""}); });
         news(*other);
       });
     }
