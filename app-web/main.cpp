@@ -76,8 +76,8 @@ EMSCRIPTEN_KEEPALIVE void camside_saved(int ticket, int answer) {
   app->saved(ticket, static_cast<Answer>(answer));
 }
 
-// What has come into the log since, who writes, and the number of the last entry; the first one answers the opening, and
-// brings the second copy where that holds more.
+// What has come into the log since, who writes, and the number of the last entry; the first one answers the opening,
+// and brings the second copy where that holds more.
 EMSCRIPTEN_KEEPALIVE void camside_log(int answer, int writes, double last, char* bytes, int length, char* copied,
                                       int copied_length) {
   app->log_told({static_cast<Answer>(answer), writes != 0, static_cast<std::uint64_t>(last), taken(bytes, length),
