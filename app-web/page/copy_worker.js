@@ -7,11 +7,8 @@ let size = 0;  // of what is whole; what stands behind was cut off, and is writt
 
 const work = {
   // → the number of the last whole line; 0: there is none
-  async open() {
-    if (!file) {
-      const folder = await navigator.storage.getDirectory();
-      file = await (await folder.getFileHandle(NAME, { create: true })).createSyncAccessHandle();
-    }
+  async open(patience_ms) {
+    file ??= await held(performance.now() + patience_ms);
     const bytes = await read(0, await file.getSize());
     size = bytes.length;
     for (let end = bytes.lastIndexOf(10); end >= 0;) {
@@ -39,6 +36,20 @@ const work = {
     file = null;
   },
 };
+
+// A page that was just closed, or is being loaded anew, holds it a moment longer.
+async function held(until) {
+  const folder = await navigator.storage.getDirectory();
+  const entry = await folder.getFileHandle(NAME, { create: true });
+  for (;;) {
+    try {
+      return await entry.createSyncAccessHandle();
+    } catch (error) {
+      if (error.name !== "NoModificationAllowedError" || performance.now() > until) throw error;
+      await new Promise((resolve) => setTimeout(resolve, 100));
+    }
+  }
+}
 
 function read(at, length) {
   const bytes = new Uint8Array(length);

@@ -7,7 +7,8 @@
 //  b  A copy that is behind, or empty, catches up from the database.
 //  c  A copy that holds what the database does not is handed to the program, which saves what it misses. Only when that
 //     is confirmed does the copy begin anew.
-const PATIENCE_ms = 5000;
+const PATIENCE_ms = 10000;  // with a worker that doesn't answer
+const HELD_ms = 3000;       // with another tab that has the file, when the log is opened; an append doesn't wait for it
 const possible = Boolean(globalThis.Worker && navigator.locks && navigator.storage?.getDirectory);
 
 const AWAY = "away", IN_STEP = "in step", HANDED_OVER = "handed over";
@@ -78,7 +79,7 @@ async function tried(what) {
 // `database` reads it: under(number) → one record or none, after(number) → all behind it, joined.
 // → the copy's lines when they hold what the database does not, else null
 export const compare = (database) => tried(async () => {
-  const number = await ask("open");
+  const number = await ask("open", HELD_ms);
   if (await isPart(database, number)) return catchUp(database, number).then(() => null);
   const lines = await ask("whole");
   standing = HANDED_OVER;
@@ -89,7 +90,7 @@ export const compare = (database) => tried(async () => {
 export const follow = (database, bytes) => tried(async () => {
   if (standing === IN_STEP) return ask("append", bytes);
   if (standing === HANDED_OVER) return ask("clear").then(() => catchUp(database, 0));
-  const number = await ask("open");
+  const number = await ask("open", 0);
   if (await isPart(database, number)) return catchUp(database, number);  // if not: the next opening hands it over
 });
 
