@@ -37,6 +37,7 @@ class App {
   void all_here();
   void kept(screens::Kept kept);
   void can_share(bool can) { platform_.can_share = can; }
+  void address(std::string address) { platform_.address = std::move(address); }
   void file_came(screens::FileCome file);
   void file_given(bool given);
 

@@ -22,9 +22,9 @@ DOORS = ["screens::BikesScreen::draw_page", "screens::BikesScreen::draw_list", "
          "screens::LookOverScreen::draw_middle", "screens::LookOverScreen::draw_list", "screens::LookOverScreen::draw_side",
          "screens::LookOverScreen::draw_bottom", "screens::LookOverScreen::bottom_height", "screens::LookOverScreen::title",
          "screens::LookOverScreen::back", "page::BrowserLog::told", "page::BrowserLog::appended"]
-# Called through tables: calculators and drawings of the questions whose tiles say that they come later.
+# Called through tables: calculators and drawings of the questions whose tiles say that they come later, and the ways of zlib.
 LATER = re.compile(r"camside::(records::entered|look_over|inspection_due|wear|life|pushrod|gear_pick)::"
-                   r"|(inspection_due|wear|life)_look|look_over_kind")
+                   r"|(inspection_due|wear|life)_look|look_over_kind|^deflate_(stored|fast|slow)$")
 # A std::function is copied with the table of kinds, long before it is called.
 COPIED = re.compile(r"__func<.*::(__clone|destroy\w*)\(")
 # A small function may stand for others with the same code, whatever its name says; so does one with several places in the tables.

@@ -94,6 +94,10 @@ EMSCRIPTEN_KEEPALIVE void camside_lasting(int promised) {
 EMSCRIPTEN_KEEPALIVE void camside_can_share(int can) {
   app->can_share(can != 0);
 }
+// Where the page was opened, without what stands behind '?' or '#'.
+EMSCRIPTEN_KEEPALIVE void camside_address(char* bytes, int length) {
+  app->address(taken(bytes, length));
+}
 // A file was picked or dropped; `trouble` says why it can't be read, if so.
 EMSCRIPTEN_KEEPALIVE void camside_file(char* name, int name_length, char* bytes, int length, char* trouble,
                                        int trouble_length) {

@@ -26,6 +26,7 @@ class PagePlatform : public screens::Platform {
   void take_update() override;
   std::optional<bool> storage_promised() const override { return promised; }
 
+  const std::string& page_address() const override { return address; }
   screens::FileWays file_ways() const override { return {.share = can_share, .save = true, .pick = true}; }
   void give_file(const std::string& name, const std::string& bytes, bool share) override;
   void pick_file() override;
@@ -42,6 +43,7 @@ class PagePlatform : public screens::Platform {
   bool all_came = false;
   std::optional<bool> promised;
   bool can_share = false;
+  std::string address;
   std::optional<screens::FileGiven> given;
   std::deque<screens::FileCome> came;
 

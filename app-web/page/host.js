@@ -205,6 +205,18 @@ async function fileCame(name, bytes, trouble) {
   program._camside_file(...textBlock(name), ...bytesTo(bytes), ...textBlock(trouble));
 }
 
+// A bike out of a QR code stands behind '#', which no request carries. It is taken out of the address at once, so that
+// loading the page again or handing the address on doesn't bring it once more.
+const CODE = "#bike=";
+const LONGEST = 20000;  // letters; no code has so many
+
+function takeCode() {
+  const code = location.hash;
+  if (!code.startsWith(CODE)) return;
+  history.replaceState(null, "", location.pathname + location.search);
+  fileCame("", new TextEncoder().encode(code.slice(0, LONGEST)), "");
+}
+
 // Has the browser promised not to make room at our cost?
 function lasting(promised) { program._camside_lasting(promised ? 1 : 0); }
 
@@ -288,6 +300,7 @@ async function start() {
   watchInput();
   watchSize();
   watchDrops(fileCame);
+  textTo(program._camside_address, location.origin + location.pathname);
   program._camside_can_share(canShare() ? 1 : 0);
   requestFrame();
   if (!kept) await usable.then(allOfIt);
@@ -296,6 +309,8 @@ async function start() {
     program._camside_kept(kept ? 1 : 0, update ? 1 : 0, ...textBlock(version)), allSaved);
 }
 
+window.addEventListener("hashchange", takeCode);
+takeCode();
 start().catch((error) => {
   canvas.hidden = true;
   console.error(error);

@@ -148,6 +148,16 @@ Finding entry_refused(std::string field, std::string_view why, std::string_view 
   return refusal(330, std::move(field), std::string(why), std::string(remedy));
 }
 
+Finding bike_code_damaged(std::string_view why) {
+  return refusal(331, "", fmt::format("The bike in the QR code can't be read: {}", why),
+                 "Point the camera at the code once more, straight and near; or send the bike as a file");
+}
+
+Finding bike_code_newer() {
+  return refusal(332, "", "The QR code was made by a newer Camside",
+                 "Load this page anew with signal, then read the code again; nothing was changed");
+}
+
 Finding log_open_elsewhere(std::string_view where) {
   return refusal(350, "", fmt::format("{} is open in another Camside", where),
                  "Here it opens for reading only; close the other one to write");

@@ -43,6 +43,8 @@ Finding bike_not_clear(std::string_view name, std::size_t how_many);            
 Finding no_entries();                                                                     // 328
 Finding no_such_entry(std::string_view id);                                               // 329
 Finding entry_refused(std::string field, std::string_view why, std::string_view remedy);  // 330
+Finding bike_code_damaged(std::string_view why);                                          // 331
+Finding bike_code_newer();                                                                // 332
 
 // The store
 Finding log_open_elsewhere(std::string_view where);                        // 350

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "findings/log_remarks.hpp"
+#include "records/bike_code.hpp"
 #include "records/form.hpp"
 #include "records/json_path.hpp"
 #include "records/new_id.hpp"
@@ -176,6 +177,13 @@ Made entries_of(const Log& log, const Change& change, const NextStamp& next_stam
 }
 
 tl::expected<Log, Findings> log_to_merge(std::string_view bytes, Findings& findings) {
+  std::string unpacked;
+  if (is_bike_code(bytes)) {
+    auto text = text_of_bike_code(bytes);
+    if (!text) return tl::unexpected(Findings{text.error()});
+    unpacked = std::move(*text);
+    bytes = unpacked;
+  }
   auto opened = read_log_file(bytes);
   if (!opened) return tl::unexpected(opened.error());
   if (opened->file.newer)

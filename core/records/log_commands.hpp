@@ -48,7 +48,8 @@ using NextStamp = std::function<Stamp()>;
 tl::expected<std::vector<Entry>, Findings> entries_of(const Log& log, const Change& change,
                                                       const NextStamp& next_stamp);
 
-// A file to merge: its log, or why not. Findings that don't keep it out are in `findings`.
+// A file to merge, or the address out of a bike's QR code: its log, or why not. Findings that don't keep it out are in
+// `findings`.
 tl::expected<Log, Findings> log_to_merge(std::string_view bytes, Findings& findings);
 
 }  // namespace camside::records

@@ -3,6 +3,8 @@
 #include <algorithm>
 
 #include "records/demo_bike.hpp"
+#include "records/log_file.hpp"
+#include "records/log_merge.hpp"
 #include "records/log_moment.hpp"
 #include "records/new_id.hpp"
 #include "screens/parts/answer.hpp"
@@ -80,14 +82,21 @@ bool BikeLog::add(std::vector<Entry> entries, std::string what) {
   if (entries.empty() || !takes_entries() || !keeper_->add(entries)) return false;
   last_ = std::move(entries);
   last_what_ = std::move(what);
+  last_taken_in_ = 0;
   look_again();
   return true;
 }
 
-bool BikeLog::take_in(std::vector<Entry> entries) {
-  if (!takes_entries() || !keeper_->add(std::move(entries))) return false;
-  last_.clear();
-  last_what_.clear();
+bool BikeLog::take_in(const std::vector<Entry>& entries) {
+  std::vector<Entry> fresh;  // the others are here, perhaps written in another way
+  for (const Entry& entry : entries) {
+    const records::Added added = log().would_be(entry);
+    if (added == records::Added::New || added == records::Added::Differs) fresh.push_back(entry);
+  }
+  if (!takes_entries() || !keeper_->add(entries)) return false;
+  last_taken_in_ = fresh.size();
+  last_what_ = fresh.empty() ? "" : words::taken_in(last_taken_in_);
+  last_ = std::move(fresh);
   look_again();
   return true;
 }
@@ -95,6 +104,12 @@ bool BikeLog::take_in(std::vector<Entry> entries) {
 void BikeLog::give_copy(bool share) {
   gave_copy_ = true;
   platform_.give_file("camside-log-" + platform_.local_time().substr(0, 10) + ".json", keeper_->export_bytes(), share);
+}
+
+void BikeLog::give_bike(const std::string& bike, bool share) {
+  gave_copy_ = false;
+  platform_.give_file("camside-bike-" + platform_.local_time().substr(0, 10) + ".json",
+                      records::export_log(records::log_of_bike(log(), bike)), share);
 }
 
 void BikeLog::give_reminders(const std::string& calendar) {
@@ -108,11 +123,10 @@ void BikeLog::give_summary(const std::string& name, const std::string& text, boo
 }
 
 void BikeLog::undo_last() {
-  std::vector<Entry> back;
-  for (const Entry& entry : last_)
-    for (Entry& one : records::undo(log(), entry, [this] { return next_stamp(); })) back.push_back(std::move(one));
-  if (!add(std::move(back), "")) return;
-  last_.clear();
+  const std::size_t count = last_taken_in_;
+  std::vector<Entry> back = records::taken_back(log(), last_, [this] { return next_stamp(); });
+  if (!add(std::move(back), count > 0 ? words::taken_back(count) : "")) return;
+  if (count == 0) last_.clear();
 }
 
 std::string BikeLog::logged_to(const records::Record& measured) const {

@@ -48,9 +48,10 @@ class BikeLog {
   records::Stamp next_stamp();
   // Changes are remembered, the last one to be undone; `what` says in a few words what it was.
   bool add(std::vector<records::Entry> entries, std::string what);
-  // A merged log, which has no undo of one tap: each of its entries has.
-  bool take_in(std::vector<records::Entry> entries);
-  void give_copy(bool share);  // the whole log as a file, what isn't saved yet too
+  // Another device's entries, likewise; taken back, they can be brought again.
+  bool take_in(const std::vector<records::Entry>& entries);
+  void give_copy(bool share);                           // the whole log as a file, what isn't saved yet too
+  void give_bike(const std::string& bike, bool share);  // its log alone, which is no copy of all
   void give_reminders(const std::string& calendar);
   void give_summary(const std::string& name, const std::string& text, bool share);
   bool gave_copy() const { return gave_copy_; }  // the last file given was one
@@ -77,6 +78,7 @@ class BikeLog {
   std::int64_t last_made_ = 0;
   std::vector<records::Entry> last_;
   std::string last_what_;
+  std::size_t last_taken_in_ = 0;  // entries of another device, when that was the last change
   bool gave_copy_ = false;
 };
 

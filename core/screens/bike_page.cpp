@@ -5,6 +5,7 @@
 
 #include "records/demo_bike.hpp"
 #include "records/log_csv.hpp"
+#include "screens/parts/cut.hpp"
 #include "screens/words.hpp"
 
 namespace camside::screens {
@@ -39,24 +40,6 @@ Entry facts_entry(const Bike& bike) {
   for (const auto& [name, text] : fields)
     if (!text->empty()) entry.record.entered()[name] = *text;
   return entry;
-}
-
-void drop_last_letter(std::string& text) {
-  while (!text.empty() && (static_cast<unsigned char>(text.back()) & 0xC0) == 0x80) text.pop_back();
-  if (!text.empty()) text.pop_back();
-}
-
-// On one line: what doesn't fit ends in "…"; the whole text is one tap away.
-std::string shortened(ImFont* font, float size, const std::string& text, float room) {
-  constexpr std::size_t most = 160;  // bytes; no row is wider
-  std::string line = text.substr(0, text.find('\n'));
-  if (line.size() > most) {
-    line.resize(most);
-    drop_last_letter(line);
-  }
-  if (line.size() == text.size() && size_of(font, size, line).x <= room) return line;
-  while (!line.empty() && size_of(font, size, line + "…").x > room) drop_last_letter(line);
-  return line + "…";
 }
 
 }  // namespace
@@ -166,10 +149,12 @@ void BikePage::draw_facts(Ui& ui, const BikeLog& log) {
 
 // Below what is due: that is what the page was opened for.
 void BikePage::draw_changes(Ui& ui, const BikeLog& log, Asked& asked) {
-  if (!log.takes_entries()) return;
-  draw_adding(ui, asked);
-  if (ui.button("change facts", words::change_facts(), Look::Quiet)) asked.what = Asked::What::Facts;
-  if (is_invented(log) && ui.button("remove demo", words::remove_demo(), Look::Quiet)) asked.what = Asked::What::Remove;
+  const bool can = log.takes_entries();
+  if (can) draw_adding(ui, asked);
+  if (can && ui.button("change facts", words::change_facts(), Look::Quiet)) asked.what = Asked::What::Facts;
+  if (ui.button("show as code", words::show_as_code(), Look::Quiet)) asked.what = Asked::What::Code;
+  if (can && is_invented(log) && ui.button("remove demo", words::remove_demo(), Look::Quiet))
+    asked.what = Asked::What::Remove;
 }
 
 void BikePage::draw_filter(Ui& ui) {
@@ -193,7 +178,7 @@ bool BikePage::draw_row(Ui& ui, const RowText& text, std::size_t number, float h
                    const float part = in.min.y + 0.54f * in.height();
                    const Pen pen = ui.pen(ui.theme().card);
                    const auto line = [&](ImVec2 from, const std::string& words, ImU32 ink, float size, ImFont* font) {
-                     const std::string fitting = shortened(font, size, words, in.width());
+                     const std::string fitting = cut_to(font, size, words, in.width());
                      pen.list->AddText(font, size, from, ink, fitting.data(), fitting.data() + fitting.size());
                    };
                    line(in.min, text.what, ui.theme().text, ui.px(18), ui.fonts().bold);

@@ -20,7 +20,7 @@ std::string words_for(const records::Entry& entry);
 class BikePage {
  public:
   struct Asked {
-    enum class What : std::uint8_t { Nothing, Open, Add, Facts, Remove };
+    enum class What : std::uint8_t { Nothing, Open, Add, Facts, Remove, Code };
     What what = What::Nothing;
     std::size_t entry = 0;  // Open
     std::string kind;       // Add

@@ -16,6 +16,7 @@ using records::Line;
 void BikesScreen::open(const std::string& bike) {
   transfer_.leave();
   set_aside();
+  code_.close();
   entry_.close();
   page_.open(bike);
 }
@@ -29,6 +30,7 @@ void BikesScreen::set_aside() {
 void BikesScreen::back() {
   if (transfer_.waiting()) return transfer_.leave();
   if (editor_.active()) return set_aside();
+  if (code_.is_open()) return code_.close();
   if (entry_.is_open()) return entry_.close();
   page_.close();
 }
@@ -39,12 +41,17 @@ std::string BikesScreen::title() const {
   if (entry_.is_open()) return entry_.title(log_);
   if (!page_.is_open()) return words::bikes();
   const Bike* const bike = log_.bike(page_.bike());
-  return !bike || bike->id.empty() ? words::no_bike_named() : bike->name();
+  const std::string name = !bike || bike->id.empty() ? words::no_bike_named() : bike->name();
+  return code_.is_open() ? words::code_of(name) : name;
 }
 
 const char* BikesScreen::part() const {
   if (transfer_.waiting()) return "copy to take in";
-  return editor_.active() ? "bike editor" : entry_.is_open() ? "bike entry" : page_.is_open() ? "bike page" : "bikes";
+  return editor_.active()   ? "bike editor"
+         : code_.is_open()  ? "bike code"
+         : entry_.is_open() ? "bike entry"
+         : page_.is_open()  ? "bike page"
+                            : "bikes";
 }
 
 // ---- changes
@@ -108,6 +115,8 @@ void BikesScreen::carry_out(const BikePage::Asked& asked) {
       return change_facts();
     case BikePage::Asked::What::Remove:
       return remove_bike();
+    case BikePage::Asked::What::Code:
+      return code_.open(page_.bike());
     case BikePage::Asked::What::Nothing:
       break;
   }
@@ -205,6 +214,7 @@ void BikesScreen::draw_page(Ui& ui, System system) {
     editor_.draw(ui, platform_, system);
     return take_finished();
   }
+  if (code_.is_open()) return code_.draw(ui, log_, transfer_.said());
   draw_last_change(ui, log_);
   draw_unfinished(ui);
   ui.gap(8);
@@ -227,7 +237,7 @@ void BikesScreen::draw_middle(Ui& ui, System system) {
 
 float BikesScreen::bottom_height(const Ui& ui) const {
   if (editor_.active() && !transfer_.waiting()) return editor_.bottom_height(ui);
-  const bool acts = log_.takes_entries() && (transfer_.waiting() || !entry_.is_open());
+  const bool acts = log_.takes_entries() && (transfer_.waiting() || (!entry_.is_open() && !code_.is_open()));
   return acts ? std::max(64.0f, ui.target()) + 16 : 0;
 }
 

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 
+#include "screens/bike_code_page.hpp"
 #include "screens/bike_log.hpp"
 #include "screens/bike_page.hpp"
 #include "screens/drafts.hpp"
@@ -19,7 +20,7 @@ namespace camside::screens {
 class BikesScreen {
  public:
   BikesScreen(BikeLog& log, Platform& platform, storage::Store& store)
-      : log_(log), platform_(platform), transfer_(log, platform, store), drafts_(store) {}
+      : log_(log), platform_(platform), transfer_(log, platform, store), code_(platform, store), drafts_(store) {}
 
   bool file_came() { return transfer_.look(); }  // once a frame; true: it is to be shown
 
@@ -29,6 +30,7 @@ class BikesScreen {
   [[gnu::noinline]] void draw_bottom(Ui& ui, System system, float height);
 
   bool keypad_open() const { return !transfer_.waiting() && editor_.keypad_open(); }
+  bool shows_code() const { return code_.is_open() && !transfer_.waiting(); }
   bool holding() const { return editor_.holding(); }
   bool wants_more() const { return due_.wants_more(); }
   bool deep() const { return transfer_.waiting() || editor_.active() || entry_.is_open() || page_.is_open(); }
@@ -64,6 +66,7 @@ class BikesScreen {
   EntryEditor editor_;
   DueList due_;
   LogTransfer transfer_;
+  BikeCodePage code_;
   Drafts drafts_;
   bool removed_shown_ = false;
   std::optional<records::Record> reopened_;

@@ -3,25 +3,17 @@
 #include <utility>
 
 #include "findings/file_remarks.hpp"
+#include "records/bike_code.hpp"
 #include "records/iso_time.hpp"
 #include "records/log_commands.hpp"
 #include "screens/parts/answer.hpp"
+#include "screens/parts/cut.hpp"
 #include "screens/words.hpp"
 
 namespace camside::screens {
 
 namespace {
 constexpr const char* last_copy = "last-copy";
-
-// A file's name has no blank to break at.
-std::string cut(const Ui& ui, std::string name) {
-  while (name.size() > 1 && size_of(ui.fonts().bold, ui.px(20), name + "…").x > ui.width()) {
-    while (name.size() > 1 && (static_cast<unsigned char>(name.back()) & 0xC0) == 0x80) name.pop_back();
-    name.pop_back();
-    if (size_of(ui.fonts().bold, ui.px(20), name + "…").x <= ui.width()) return name + "…";
-  }
-  return name;
-}
 }  // namespace
 
 LogTransfer::LogTransfer(BikeLog& log, Platform& platform, storage::Store& store)
@@ -48,7 +40,6 @@ bool LogTransfer::look() {
 
 void LogTransfer::note_given(const FileGiven& given) {
   said_ = given.trouble;
-  taken_ = 0;
   if (!given.given) return;
   said_ = given.where.empty() ? words::file_left() : words::file_written(given.where);
   if (!log_.gave_copy()) return;
@@ -58,7 +49,7 @@ void LogTransfer::note_given(const FileGiven& given) {
 
 void LogTransfer::take(FileCome come) {
   file_ = File{};
-  file_->name = std::move(come.name);
+  file_->name = records::is_bike_code(come.bytes) ? words::came_by_code() : std::move(come.name);
   if (!come.trouble.empty()) {
     file_->findings = {remarks::cannot_open(file_->name, come.trouble)};
     return;
@@ -91,7 +82,6 @@ void LogTransfer::draw_copies(Ui& ui) {
   if (!ways.save) return;
   ui.gap(16);
   ui.heading(words::copies());
-  if (taken_ > 0) said_ = words::change_and_state(word_of_state(log_), words::taken_in(taken_));
   if (!said_.empty()) ui.text(said_);
   ui.quiet(words::copies_help());
   if (log_.log().size() > 0) {
@@ -107,7 +97,7 @@ void LogTransfer::draw_copies(Ui& ui) {
 
 void LogTransfer::draw_file(Ui& ui) {
   look_again();
-  ui.heading(cut(ui, file_->name));
+  ui.heading(cut_to(ui.fonts().bold, ui.px(20), file_->name, ui.width()));  // it has no blank to break at
   for (const std::string& line : file_->brings) ui.text(line);
   ui.gap(8);
   draw_remarks(ui, file_->findings);
@@ -117,10 +107,7 @@ void LogTransfer::draw_take_in(Ui& ui) {
   look_again();
   const bool can = log_.takes_entries() && !file_->entries.empty();
   if (!ui.button("take in", words::take_in(file_->entries.size()), Look::Main, can)) return;
-  const std::size_t count = file_->entries.size();
-  if (!log_.take_in(std::move(file_->entries))) return;
-  taken_ = count;
-  leave();
+  if (log_.take_in(file_->entries)) leave();
 }
 
 }  // namespace camside::screens

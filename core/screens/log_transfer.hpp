@@ -51,7 +51,6 @@ class LogTransfer {
   std::shared_ptr<std::string> copied_ = std::make_shared<std::string>();  // that time; empty: never
   std::optional<File> file_;
   std::string said_;
-  std::size_t taken_ = 0;
 };
 
 }  // namespace camside::screens

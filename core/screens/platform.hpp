@@ -69,6 +69,12 @@ class Platform {
   // Whether a browser has promised never to make room at the cost of what is kept here. None: it isn't the browser's.
   virtual std::optional<bool> storage_promised() const { return std::nullopt; }
 
+  // Of the page, without what stands behind '?' or '#'; empty where none runs.
+  virtual const std::string& page_address() const {
+    static const std::string none;
+    return none;
+  }
+
   virtual FileWays file_ways() const { return {}; }
   virtual void give_file(const std::string& /*name*/, const std::string& /*bytes*/, bool /*share*/) {}
   virtual void pick_file() {}  // both within the tap: browsers insist

@@ -279,7 +279,8 @@ void Shell::draw() {
   else
     draw_portrait(ui, l);
   ImGui::End();
-  platform_.keep_awake(place_ == Place::Bench && settings_.keep_awake);
+  const bool held_up = place_ == Place::Bikes && bikes_.shows_code();  // to another phone's camera
+  platform_.keep_awake(held_up || (place_ == Place::Bench && settings_.keep_awake));
 }
 
 void Shell::draw_places(Ui& ui, const Area& area, bool column) {

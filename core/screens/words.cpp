@@ -451,6 +451,69 @@ std::string entries(std::size_t count) {
 }
 }  // namespace
 
+const char* show_as_code() {
+  return "Show as QR code";
+}
+std::string code_of(const std::string& name) {
+  return name + " as a QR code";
+}
+const char* code_help() {
+  return "Point another phone's camera at it and open the address it shows. What the bike brings is shown there first, "
+         "and taken in only when its owner says so";
+}
+namespace {
+// Of what is needed rounded up, of the room for it down.
+std::string kilobytes(std::size_t tenths) {
+  return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " kB";
+}
+std::string needed(std::size_t bytes) {
+  return kilobytes((bytes + 99) / 100);
+}
+std::string room_for(std::size_t bytes) {
+  return kilobytes(bytes / 100);
+}
+}  // namespace
+std::string code_holds(std::size_t count, std::size_t bytes, std::size_t room) {
+  return "Whole log: " + entries(count) + ", " + needed(bytes) + " of the " + room_for(room) +
+         " a code holds. The bike stands in the code itself and goes over no network";
+}
+std::string code_opens(const std::string& address) {
+  return "It opens " + address;
+}
+std::string code_too_big(const std::string& name, std::size_t bytes, std::size_t room) {
+  return name + " is too big for a QR code: its log takes " + needed(bytes) +
+         ", and a code that phones read well holds " + room_for(room);
+}
+const char* code_too_big_help() {
+  return "Give it on as a file instead; the other device takes it in under Copies";
+}
+const char* send_bike() {
+  return "Send this bike …";
+}
+const char* save_bike() {
+  return "Save this bike as a file";
+}
+const char* only_this_device() {
+  return "This page's address is good on this device only: another phone can't open it";
+}
+const char* needs_address() {
+  return "The other phone opens the code in Camside's page, whose address isn't known here yet. Open Camside in a "
+         "browser, "
+         "copy its address, then take it from here";
+}
+const char* take_address() {
+  return "Take the copied address";
+}
+const char* take_other_address() {
+  return "Take another copied address";
+}
+const char* no_address_found() {
+  return "What was copied last is no web address: it begins with https://";
+}
+const char* came_by_code() {
+  return "A bike from a QR code";
+}
+
 std::vector<std::string> would_bring(const records::MergePreview& preview) {
   std::vector<std::string> lines{entries(preview.fresh) + " new", entries(preview.known) + " known: here already",
                                  entries(preview.replaced) + " replaced: corrected or deleted in the copy"};
@@ -465,6 +528,9 @@ std::string take_in(std::size_t count) {
 }
 std::string taken_in(std::size_t count) {
   return entries(count) + " taken in";
+}
+std::string taken_back(std::size_t count) {
+  return entries(count) + " taken back";
 }
 
 const char* not_saved() {

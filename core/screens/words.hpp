@@ -167,11 +167,27 @@ const char* drop_copy();
 const char* copy_to_take_in();
 const char* file_left();
 std::string file_written(const std::string& path);
+const char* show_as_code();
+std::string code_of(const std::string& name);
+const char* code_help();
+std::string code_holds(std::size_t entries, std::size_t bytes, std::size_t room);
+std::string code_opens(const std::string& address);
+std::string code_too_big(const std::string& name, std::size_t bytes, std::size_t room);
+const char* code_too_big_help();
+const char* send_bike();
+const char* save_bike();
+const char* only_this_device();
+const char* needs_address();
+const char* take_address();
+const char* take_other_address();
+const char* no_address_found();
+const char* came_by_code();
 std::string copy_age(std::optional<int> days);
 const char* storage_promise(bool given);
 std::vector<std::string> would_bring(const records::MergePreview& preview);
 std::string take_in(std::size_t count);
 std::string taken_in(std::size_t count);
+std::string taken_back(std::size_t count);
 
 // Save state
 const char* not_saved();

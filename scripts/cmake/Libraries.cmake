@@ -1,6 +1,7 @@
 # The libraries we lean on. Native builds take Debian's packages as installed; the browser build sees only a folder of
 # links to the header-only ones (build/host-headers, made by scripts/link-headers), so that nothing else of /usr/include
-# is dragged in. Dear ImGui and, for the browser, SDL2 are compiled from the sources scripts/fetch-sources brought.
+# is dragged in. Dear ImGui and the QR code generator and, for the browser, SDL2 and zlib are compiled from the sources
+# scripts/fetch-sources brought.
 foreach(lib expected fmt eigen json date cli math)
   add_library(camside_${lib} INTERFACE)
   add_library(camside::${lib} ALIAS camside_${lib})
@@ -33,10 +34,23 @@ function(camside_foreign name)
 endfunction()
 
 set(CAMSIDE_SOURCES "${CMAKE_SOURCE_DIR}/build/sources")
-if(NOT EXISTS "${CAMSIDE_SOURCES}/imgui/imgui.h")
-  message(FATAL_ERROR "The sources of Dear ImGui are not there yet: run scripts/setup first")
-endif()
+foreach(file imgui/imgui.h qrcodegen/c/qrcodegen.c zlib/deflate.c)
+  if(NOT EXISTS "${CAMSIDE_SOURCES}/${file}")
+    message(FATAL_ERROR "${CAMSIDE_SOURCES}/${file} is not there yet: run scripts/setup first")
+  endif()
+endforeach()
+
+camside_foreign(camside_qrcodegen "${CAMSIDE_SOURCES}/qrcodegen/c/qrcodegen.c")
+target_include_directories(camside_qrcodegen SYSTEM PUBLIC "${CAMSIDE_SOURCES}/qrcodegen/c")
+
 if(EMSCRIPTEN)
   include(Sdl2ForBrowser)
+  include(ZlibForBrowser)
+else()
+  find_package(ZLIB REQUIRED)
+  add_library(camside_zlib INTERFACE)
+  add_library(camside::zlib ALIAS camside_zlib)
+  target_link_libraries(camside_zlib INTERFACE ZLIB::ZLIB)
+  target_compile_definitions(camside_zlib INTERFACE ZLIB_CONST)
 endif()
 include(Imgui)

@@ -56,7 +56,8 @@ export async function openPage(context, address, whole = true) {
   page.on("console", (message) => { if (["error", "warning"].includes(message.type())) note("console")(message); });
   page.on("pageerror", note("page error"));
   page.on("requestfailed", note("request failed"));
-  page.on("request", (request) => { if (!request.url().startsWith(address)) note("request elsewhere")(request); });
+  const site = address.split("#")[0];
+  page.on("request", (request) => { if (!request.url().startsWith(site)) note("request elsewhere")(request); });
   await page.addInitScript(() => {
     document.addEventListener("securitypolicyviolation", (event) => console.error(`CSP: ${event.violatedDirective}`));
   });

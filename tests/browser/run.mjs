@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { rmSync } from "node:fs";
 import { frames, openPage, PHONE, rest, settled, siteWithStores, startBrowser, startServer } from "./page.mjs";
+import { tests as code } from "./code.mjs";
 import { tests as kill } from "./kill.mjs";
 import { tests as log } from "./log.mjs";
 import { tests as lookOver } from "./look_over.mjs";
@@ -93,6 +94,7 @@ const tests = {
   },
 
   ...log,
+  ...code,
   ...kill,
   ...touch,
   ...lookOver,

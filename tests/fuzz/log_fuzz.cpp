@@ -1,10 +1,12 @@
-// Any bytes given to the two readers of a log: the exported file and the stored lines. What opens is shown, checked,
-// merged and written so that reading again gives the same; what is damaged loses nothing that was whole.
+// Any bytes given to the readers of a log: the exported file, the stored lines and the address out of a QR code. What
+// opens is shown, checked, merged and written so that reading again gives the same; what is damaged loses nothing that
+// was whole.
 #include <cstdint>
 #include <string>
 #include <string_view>
 
 #include "promises.hpp"
+#include "records/bike_code.hpp"
 #include "records/log_csv.hpp"
 #include "records/log_file.hpp"
 #include "records/log_merge.hpp"
@@ -75,10 +77,20 @@ void check_lines(std::string_view bytes) {
   if (log.size() > 0) check_log(log);
 }
 
+void check_code(std::string_view bytes) {
+  if (!records::is_bike_code(bytes)) return;
+  const auto text = records::text_of_bike_code(bytes);
+  if (!text) return check_words({text.error()});
+  insist(text->size() <= records::most_code_text, "no more comes out than may");
+  const auto code = records::code_of_bike(*text);
+  insist(code && records::text_of_bike_code(std::string(records::code_mark) + *code) == *text, "it goes in again");
+}
+
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   const std::string_view bytes(reinterpret_cast<const char*>(data), size);
+  check_code(bytes);
   if (bytes.substr(0, 8) == "camside-")
     check_lines(bytes);
   else

@@ -1,5 +1,7 @@
 // The place "Bikes" as a person handles it: by what stands on the screen.
+#include "records/bike_code.hpp"
 #include "records/log_file.hpp"
+#include "records/new_id.hpp"
 #include "screens/harness.hpp"
 #include "screens/words.hpp"
 
@@ -502,6 +504,111 @@ TEST_F(Bikes, WhatACopyBringsIsShownBeforeItIsTakenIn) {
   EXPECT_EQ(h.log_store.kept.size(), 3U);
   EXPECT_NE(h.find("Tern"), nullptr);
   EXPECT_NE(h.find_text(words::taken_in(2)), nullptr);
+}
+
+TEST_F(Bikes, AnImportIsTakenBackInOneTapAndBroughtAgainInOne) {
+  std::vector<Entry> ours = one_bike();
+  ours.push_back(reading("o1", "2026-01-03T10:00:00.000+01:00", "41,310 mi"));
+  ours.push_back(reading("o2", "2026-01-04T10:00:00.000+01:00", "41,320 mi"));
+  Harness h(with(ours));
+  Entry corrected = reading("o3", "2026-01-05T10:00:00.000+01:00", "41,399 mi");
+  corrected.record.json["replaces"] = "o2";
+  h.platform.come = FileCome{"phone.json", copy_of({bike_called("Tern", "b2"), corrected, ours[1]}), ""};
+  h.run();
+  h.tap(words::take_in(2));
+  ASSERT_EQ(h.log_store.kept.size(), 5U);
+  ASSERT_NE(h.find("Tern"), nullptr);
+  EXPECT_EQ(h.find("Brindle")->value, "41,399 mi");
+  h.tap(words::change_and_state(words::saved(), words::taken_in(2)));
+  EXPECT_EQ(h.log_store.kept.size(), 7U) << "the log only grows";
+  EXPECT_EQ(h.find("Tern"), nullptr);
+  EXPECT_EQ(h.find("Brindle")->value, "41,320 mi");
+  h.tap("Brindle");
+  EXPECT_NE(h.find("Odometer: 41,310 mi"), nullptr) << "what was here before the copy stays";
+  h.tap(words::back());
+  h.tap(words::change_and_state(words::saved(), words::taken_back(2)));
+  EXPECT_NE(h.find("Tern"), nullptr);
+  EXPECT_EQ(h.find("Brindle")->value, "41,399 mi");
+}
+
+TEST_F(Bikes, ABikeIsShownAsACodeThatBringsItsWholeLog) {
+  Harness h(with({bike_called("Brindle", "b1"), reading("o1", "2026-01-03T10:00:00.000+01:00", "41,310 mi"),
+                  bike_called("Tern", "b2")}));
+  h.platform.address = "https://camside.example/";
+  open_brindle(h);
+  h.tap(words::show_as_code());
+  const Item* const code = h.find_text(words::code_of("Brindle"));
+  ASSERT_NE(code, nullptr);
+  EXPECT_TRUE(std::any_of(h.items().begin(), h.items().end(), [](const Item& i) { return i.role == Role::Drawing; }));
+  EXPECT_NE(h.find_text("Whole log: 2 entries"), nullptr) << "of this bike alone";
+  EXPECT_TRUE(h.platform.awake);
+  EXPECT_EQ(h.find(words::log_odometer()), nullptr);
+  h.tap(words::back());
+  EXPECT_NE(h.find(words::log_odometer()), nullptr);
+  EXPECT_FALSE(h.platform.awake);
+}
+
+TEST_F(Bikes, ABikeTooBigForACodeSaysSoAndLeavesAsAFile) {
+  std::vector<Entry> log = one_bike();
+  for (int n = 0; n < 90; ++n)
+    log.push_back(reading(records::new_id().c_str(), "2026-02-01T10:00:00.000+01:00", "41,310 mi"));
+  log.push_back(bike_called("Tern", "b2"));
+  Harness h(with(log));
+  h.platform.address = "https://camside.example/";
+  h.platform.ways = {.share = true, .save = true, .pick = true};
+  open_brindle(h);
+  h.tap(words::show_as_code());
+  EXPECT_NE(h.find_text("Brindle is too big for a QR code: its log takes "), nullptr);
+  h.tap(words::save_bike());
+  EXPECT_EQ(h.platform.gave_name, "camside-bike-2026-05-03.json");
+  log.pop_back();
+  EXPECT_EQ(h.platform.gave, copy_of(log));
+  EXPECT_NE(h.find_text(words::file_left()), nullptr);
+  h.tap(words::back());
+  h.tap(words::back());
+  EXPECT_NE(h.find_text(words::copy_age(std::nullopt)), nullptr) << "one bike is no copy of the log";
+}
+
+TEST_F(Bikes, WithoutAPageACodeNeedsItsAddressOnce) {
+  Harness h(with(one_bike()));
+  open_brindle(h);
+  h.tap(words::show_as_code());
+  EXPECT_NE(h.find_text(words::needs_address()), nullptr);
+  ImGui::SetClipboardText("no address");
+  h.tap(words::take_address());
+  EXPECT_NE(h.find_text(words::no_address_found()), nullptr);
+  ImGui::SetClipboardText(" https://camside.example/app/?a=b#c \n");
+  h.tap(words::take_address());
+  EXPECT_NE(h.find_text(words::code_opens("https://camside.example/app/")), nullptr);
+  Harness later({.kept = h.store.kept, .bikes = true, .log = one_bike()});
+  open_brindle(later);
+  later.tap(words::show_as_code());
+  EXPECT_NE(later.find_text(words::code_opens("https://camside.example/app/")), nullptr);
+}
+
+TEST_F(Bikes, AnAddressOfThisDeviceAloneIsSaidToBe) {
+  Harness h(with(one_bike()));
+  h.platform.address = "http://localhost:8080/";
+  open_brindle(h);
+  h.tap(words::show_as_code());
+  EXPECT_NE(h.find_text(words::only_this_device()), nullptr);
+}
+
+TEST_F(Bikes, ACodeIsLookedAtBeforeItIsTakenInAndADamagedOneSaysWhatToDo) {
+  const std::string code = std::string(records::code_mark) + records::code_of_bike(copy_of(one_bike())).value_or("");
+  Harness h(with({}));
+  h.platform.come = FileCome{"", code, ""};
+  h.run();
+  EXPECT_NE(h.find_text(words::came_by_code()), nullptr);
+  EXPECT_NE(h.find_text("New bike: Brindle"), nullptr);
+  EXPECT_TRUE(h.log_store.kept.empty());
+  h.tap(words::take_in(1));
+  EXPECT_EQ(h.log_store.kept.size(), 1U);
+  h.platform.come = FileCome{"", code.substr(0, code.size() - 20), ""};
+  h.run();
+  EXPECT_NE(h.find_text("The bike in the QR code can't be read"), nullptr);
+  EXPECT_NE(h.find_text("Point the camera at the code once more"), nullptr);
+  EXPECT_FALSE(h.find(words::take_in(0))->enabled);
 }
 
 TEST_F(Bikes, ACopyCanBeLeftAndOneThatCannotBeReadSaysWhy) {

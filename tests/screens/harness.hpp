@@ -106,6 +106,7 @@ class StillPlatform final : public Platform {
   Insets insets() const override { return edges; }
   double seconds() const override { return now; }
   std::string local_time() const override { return today + "T14:30:00+02:00"; }
+  const std::string& page_address() const override { return address; }
   FileWays file_ways() const override { return ways; }
   void give_file(const std::string& name, const std::string& bytes, bool) override {
     gave_name = name;
@@ -116,6 +117,7 @@ class StillPlatform final : public Platform {
   std::optional<FileCome> file_come() override { return std::exchange(come, std::nullopt); }
 
   std::string today = "2026-05-03";
+  std::string address;  // none: no page runs
   FileWays ways;
   std::string gave_name, gave, copied;
   std::optional<FileGiven> given;

@@ -123,6 +123,12 @@ TEST_P(Layout, HoldsOnEveryPageOfTheBikes) {
   h.tap(words::log_odometer());
   check(h, c, "keypad");
   h.press(ImGuiKey_Escape);
+  h.tap(words::show_as_code());
+  check(h, c, "no address for a code");
+  h.platform.address = "http://localhost:8080/a-long-folder-without-a-blank-to-break-at/camside/";
+  h.run();
+  check(h, c, "a code");
+  h.tap(words::back());
   for (const char* line : {"Note: No papers for the tensioners", "Runout: Pinion shaft, plate off"}) {
     scroll_down_to(h, c, line);
     h.tap(line);
