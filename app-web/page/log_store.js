@@ -100,24 +100,30 @@ function write(before, number, bytes) {
 
 // ---- who writes
 
+let waiting = null;  // what ends the request that waits for the lock; a second one would wait for this tab itself
+let taking = false;
+
 const within = (ms) => {
-  const limit = new AbortController();
-  setTimeout(() => limit.abort(), ms);
-  return limit.signal;
+  waiting?.abort();
+  waiting = new AbortController();
+  setTimeout((limit) => limit.abort(), ms, waiting);
+  return waiting.signal;
 };
 
 // → is this tab the one that writes? Rejected when the patience given is over.
 function ask(options) {
+  let own = null;
   return new Promise((resolve, reject) => {
     navigator.locks.request(NAME, options, (lock) => {
       resolve(lock !== null);
       if (!lock) return;
+      waiting?.abort();  // has no effect on the one that was granted
       writes = true;
       if (tell) refresh();
-      return new Promise((free) => { letGo = free; });
+      return new Promise((free) => { letGo = own = free; });
     }).catch((error) => {
       reject(error);  // says nothing when it was answered: then another tab has taken the lock
-      if (!letGo) return;
+      if (!own || letGo !== own) return;
       writes = leaving = false;
       letGo = null;
       copy.leave();
@@ -129,8 +135,10 @@ function ask(options) {
 
 export function takeOver() {
   if (writes) return refresh();
+  if (taking) return;
+  taking = true;
   others?.postMessage("hand over");
-  ask({ signal: within(PATIENCE_ms) }).catch(() => ask({ steal: true }));
+  ask({ signal: within(PATIENCE_ms) }).catch(() => writes || ask({ steal: true })).finally(() => { taking = false; });
 }
 
 function handOver() {

@@ -182,6 +182,25 @@ export const tests = {
     await other.close();
   },
 
+  async "a tab that takes over the moment it has opened, and is told to twice, goes on writing"({ page, context, address }) {
+    const other = await context.newPage();
+    await other.goto(`${address}manifest.webmanifest`);  // the same store, and nobody who needs time to press
+    await other.evaluate(async () => {
+      const log = await import("./log_store.js");
+      globalThis.heard = [];
+      await log.open((_, mayWrite) => globalThis.heard.push(mayWrite));
+      log.takeOver();
+      log.takeOver();
+    });
+    await other.waitForFunction(() => globalThis.heard.includes(true), null, { timeout: 15000 });
+    await rest(4000);  // longer than it waits for a tab that doesn't answer
+    const told = await other.evaluate(() => globalThis.heard);
+    assert.equal(told[0], false, "another tab wrote");
+    assert.deepEqual(told.slice(told.indexOf(true)).filter((mayWrite) => !mayWrite), [], "it took the log away from itself");
+    await tap(page, "Bikes");
+    await comes(page, WRITE_HERE);
+  },
+
   async "a frozen tab is taken over too; what it could not save is kept and saved when it writes again"({ page, context, address }) {
     await page.close();
     await context.addInitScript(() => {  // deaf: hears no other tab; full: saves nothing
