@@ -46,7 +46,7 @@ struct OpenedStore {
   records::Log log;
   Findings findings;
   bool read_only = false;
-  std::vector<records::Entry> beside;  // found outside the log, and still to be saved in it
+  std::vector<records::Entry> beside = {};  // found outside the log, and still to be saved in it
 };
 
 class LogEngine {
