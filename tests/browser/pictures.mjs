@@ -21,6 +21,8 @@ const SCREENS = {
   bike: DEMO,
   "bike-more": [...DEMO, UP],
   "bike-log": [...DEMO, { to: "Add an entry …" }],
+  "bike-code": [...DEMO, "Show as QR code"],
+  "bike-code-below": [...DEMO, "Show as QR code", UP],
   "due-open": [...DEMO, "Tensioner shoes"],
   entry: [...DEMO, entry("Odometer: ")],
   "entry-editor": [...DEMO, "Log odometer", key("416")],
