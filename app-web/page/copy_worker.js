@@ -1,16 +1,14 @@
-// Holds the file of the log's second copy (log_copy.js): only a worker can write one byte by byte and be sure that it is
-// on the disk. Answers in the order it was asked.
+// Reads and writes the file of the log's second copy (log_copy.js): only a worker can add to one and be sure that it is on
+// the disk. Answers in the order it was asked. The file is held for the moment of each answer only: a tab that is frozen, or
+// being closed, stands in nobody's way.
 const NAME = "log.camside";
 
-let file = null;
 let size = 0;  // of what is whole; what stands behind was cut off, and is written over
 
 const work = {
   // → the number of the last whole line; 0: there is none
-  async open(patience_ms) {
-    file ??= await held(performance.now() + patience_ms);
-    const bytes = await read(0, await file.getSize());
-    size = bytes.length;
+  open(file) {
+    const bytes = read(file, 0, file.getSize());
     for (let end = bytes.lastIndexOf(10); end >= 0;) {
       const begin = end > 0 ? bytes.lastIndexOf(10, end - 1) + 1 : 0;
       const number = parseInt(new TextDecoder().decode(bytes.subarray(begin, Math.min(begin + 20, end))), 10);
@@ -22,46 +20,48 @@ const work = {
     }
     return size = 0;
   },
-  tail: (length) => (length > size ? null : read(size - length, length)),
-  whole: () => read(0, size),
-  async append(bytes) {
-    if (await file.getSize() > size) await file.truncate(size);
-    if (file.write(bytes, { at: size }) !== bytes.length) throw new Error("no room for the second copy");
-    await file.flush();
+  tail: (file, length) => (length > size ? null : read(file, size - length, length)),
+  whole: (file) => read(file, 0, size),
+  append(file, bytes) {
+    if (file.getSize() < size) throw new Error("it has become shorter");
+    file.truncate(size);
+    if (file.write(bytes, { at: size }) !== bytes.length) throw new Error("no room for it");
+    file.flush();
     size += bytes.length;
   },
   clear() { size = 0; },
-  async close() {
-    await file?.close();
-    file = null;
-  },
 };
 
-// A page that was just closed, or is being loaded anew, holds it a moment longer.
-async function held(until) {
-  const folder = await navigator.storage.getDirectory();
-  const entry = await folder.getFileHandle(NAME, { create: true });
-  for (;;) {
-    try {
-      return await entry.createSyncAccessHandle();
-    } catch (error) {
-      if (error.name !== "NoModificationAllowedError" || performance.now() > until) throw error;
-      await new Promise((resolve) => setTimeout(resolve, 100));
-    }
-  }
-}
-
-function read(at, length) {
+function read(file, at, length) {
   const bytes = new Uint8Array(length);
   file.read(bytes, { at });
   return bytes;
 }
 
+const TRIES = 20, PAUSE_ms = 100;
+
+async function held() {
+  const folder = await navigator.storage.getDirectory();
+  const entry = await folder.getFileHandle(NAME, { create: true });
+  for (let tries = 1; ; tries += 1) {
+    try {
+      return await entry.createSyncAccessHandle();
+    } catch (error) {  // somebody else has it for a moment
+      if (error.name !== "NoModificationAllowedError" || tries === TRIES) throw error;
+      await new Promise((resolve) => setTimeout(resolve, PAUSE_ms));
+    }
+  }
+}
+
 async function answer([ticket, name, given]) {
+  let file = null;
   try {
-    postMessage([ticket, true, await work[name](given)]);
+    file = await held();
+    postMessage([ticket, true, work[name](file, given)]);
   } catch (error) {
     postMessage([ticket, false, String(error)]);
+  } finally {
+    file?.close();
   }
 }
 

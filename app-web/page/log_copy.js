@@ -7,8 +7,7 @@
 //  b  A copy that is behind, or empty, catches up from the database.
 //  c  A copy that holds what the database does not is handed to the program, which saves what it misses. Only when that
 //     is confirmed does the copy begin anew.
-const PATIENCE_ms = 10000;  // with a worker that doesn't answer
-const HELD_ms = 3000;       // with another tab that has the file, when the log is opened; an append doesn't wait for it
+const PATIENCE_ms = 10000;
 const possible = Boolean(globalThis.Worker && navigator.locks && navigator.storage?.getDirectory);
 
 const AWAY = "away", IN_STEP = "in step", HANDED_OVER = "handed over";
@@ -79,7 +78,7 @@ async function tried(what) {
 // `database` reads it: under(number) → one record or none, after(number) → all behind it, joined.
 // → the copy's lines when they hold what the database does not, else null
 export const compare = (database) => tried(async () => {
-  const number = await ask("open", HELD_ms);
+  const number = await ask("open");
   if (await isPart(database, number)) return catchUp(database, number).then(() => null);
   const lines = await ask("whole");
   standing = HANDED_OVER;
@@ -90,15 +89,12 @@ export const compare = (database) => tried(async () => {
 export const follow = (database, bytes) => tried(async () => {
   if (standing === IN_STEP) return ask("append", bytes);
   if (standing === HANDED_OVER) return ask("clear").then(() => catchUp(database, 0));
-  const number = await ask("open", 0);
+  const number = await ask("open");
   if (await isPart(database, number)) return catchUp(database, number);  // if not: the next opening hands it over
 });
 
 // The database may hold more than this tab wrote: look again before the next append.
 export const lookAgain = () => { if (standing === IN_STEP) standing = AWAY; };
 
-// Another tab writes from here on.
-export const leave = () => {
-  standing = AWAY;
-  if (worker) tried(() => ask("close"));
-};
+// Another tab writes from here on, to the copy too.
+export const leave = () => { standing = AWAY; };
