@@ -11,6 +11,7 @@ async function key(page, text) {
 }
 
 async function addDemo(page) {
+  await settled(page);
   await tap(page, "Bikes");
   await tap(page, DEMO);
   await saved(page);
