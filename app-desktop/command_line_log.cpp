@@ -6,6 +6,7 @@
 #include "disk_log.hpp"
 #include "disk_store.hpp"
 #include "findings/file_remarks.hpp"
+#include "findings/log_remarks.hpp"
 #include "records/log_commands.hpp"
 #include "records/new_id.hpp"
 #include "time_now.hpp"
@@ -66,8 +67,7 @@ Said save(OpenFolder& open, const std::vector<Entry>& entries, std::string said)
   if (entries.empty()) return {std::move(said), "", exit_good};
   const auto saved = open.engine.append(entries);
   if (!saved) return refused({saved.error()});
-  // What opening could not make safe, for want of the lock or of a sync, this append has.
-  std::erase_if(open.store.findings, [](const Finding& one) { return one.number == 352; });
+  remarks::take_back_not_saved(open.store.findings);
   return {std::move(said), "", exit_good};
 }
 

@@ -11,6 +11,20 @@ namespace camside::page {
 
 using records::Entry;
 
+namespace {
+
+// Each once: an append that was made again stands in the copy twice.
+std::vector<Entry> missing_from(const records::Log& log, const std::string& copied) {
+  records::Log copy;
+  for (Entry& entry : storage::read_lines(copied).entries) copy.add(std::move(entry));
+  std::vector<Entry> missing;
+  for (const Entry& entry : copy.entries())
+    if (log.lacks(entry)) missing.push_back(entry);
+  return missing;
+}
+
+}  // namespace
+
 void BrowserLog::open(OpenDone done) {
   opening_ = std::move(done);
   log_open();
@@ -32,19 +46,6 @@ std::vector<Entry> BrowserLog::taken(const News& news, Findings& findings) {
   last_ = std::max({last_, read.last_number, news.last});
   return std::move(read.entries);
 }
-
-namespace {
-
-std::vector<Entry> missing_from(const records::Log& log, const std::string& copied) {
-  std::vector<Entry> entries = storage::read_lines(copied).entries;
-  std::erase_if(entries, [&](const Entry& entry) {
-    const records::Added would_be = log.would_be(entry);
-    return would_be == records::Added::Known || would_be == records::Added::Rewritten;
-  });
-  return entries;
-}
-
-}  // namespace
 
 void BrowserLog::told(const News& news) {
   const OpenDone opening = std::exchange(opening_, {});

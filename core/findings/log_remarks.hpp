@@ -59,4 +59,7 @@ Finding not_set_aside(std::string_view where, std::string_view why);       // 35
 Finding recovered_from_copy(std::size_t entries);                          // 359
 Finding log_read_only();                                                   // 360
 
+// What opening could not make safe, for want of the lock or of a sync, a confirmed append has: 352 is true no more.
+void take_back_not_saved(Findings& findings);
+
 }  // namespace camside::remarks

@@ -57,6 +57,11 @@ Added Log::would_be(const Entry& entry) const {
   return Added::Differs;
 }
 
+bool Log::lacks(const Entry& entry) const {
+  const Added added = would_be(entry);
+  return added == Added::New || added == Added::Differs;
+}
+
 Added Log::add(Entry entry) {
   const Added added = would_be(entry);
   if (added == Added::Known) return added;

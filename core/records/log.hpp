@@ -29,6 +29,7 @@ class Log {
  public:
   Added add(Entry entry);
   Added would_be(const Entry& entry) const;  // what add() would say
+  bool lacks(const Entry& entry) const;      // its content isn't here, however it may be written
 
   const std::vector<Entry>& entries() const { return entries_; }  // in the order they came; addresses change with add()
   std::size_t size() const { return entries_.size(); }

@@ -89,10 +89,8 @@ bool BikeLog::add(std::vector<Entry> entries, std::string what) {
 
 bool BikeLog::take_in(const std::vector<Entry>& entries) {
   std::vector<Entry> fresh;  // the others are here, perhaps written in another way
-  for (const Entry& entry : entries) {
-    const records::Added added = log().would_be(entry);
-    if (added == records::Added::New || added == records::Added::Differs) fresh.push_back(entry);
-  }
+  for (const Entry& entry : entries)
+    if (log().lacks(entry)) fresh.push_back(entry);
   if (!takes_entries() || !keeper_->add(entries)) return false;
   last_taken_in_ = fresh.size();
   last_what_ = fresh.empty() ? "" : words::taken_in(last_taken_in_);

@@ -498,8 +498,7 @@ const char* only_this_device() {
 }
 const char* needs_address() {
   return "The other phone opens the code in Camside's page, whose address isn't known here yet. Open Camside in a "
-         "browser, "
-         "copy its address, then take it from here";
+         "browser, copy its address, then take it from here";
 }
 const char* take_address() {
   return "Take the copied address";

@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "findings/log_remarks.hpp"
 #include "records/log_file.hpp"
 
 namespace camside::storage {
@@ -54,8 +55,7 @@ struct LogKeeper::Shared {
     waiting.erase(waiting.begin(), waiting.begin() + static_cast<std::ptrdiff_t>(count));
     confirmed += count;
     reason.reset();
-    // What opening could not make safe, for want of the lock or of a sync, this append has.
-    std::erase_if(findings, [](const Finding& one) { return one.number == 352; });
+    remarks::take_back_not_saved(findings);
   }
 
   void hear(std::vector<Entry> entries, bool only_reading) {
