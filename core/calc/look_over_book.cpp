@@ -13,6 +13,17 @@ namespace {
 namespace remark = remarks::knowledge;
 
 constexpr std::array<Choice, 2> yes_no_words{{{"yes", "Yes"}, {"no", "No"}}};
+// In the order of LookAt.
+constexpr std::array<Choice, 10> look_at_words{{{"barrels", "Barrels"},
+                                                {"bottom end", "Bottom end"},
+                                                {"cam side", "Cam side"},
+                                                {"cover screws", "Screws of the cam cover"},
+                                                {"cover and base", "Cam cover and cylinder bases"},
+                                                {"lifters", "Lifters"},
+                                                {"boxes and tubes", "Rocker boxes and pushrod tubes"},
+                                                {"air filter", "Air filter"},
+                                                {"oil on a rag", "Oil on a rag"},
+                                                {"shoes", "Tensioner shoes"}}};
 
 constexpr Distance most_distance = Distance::miles(1'000'000.0);
 constexpr double most_money = 1e6;
@@ -108,6 +119,7 @@ void describe(FieldVisitor& v, Question& q) {
   v.value(Field{"cold_only", "Stone cold only", "Void when the engine was warm or not touched first"}, q.cold_only);
   v.value(Field{"silence", "Silence", "The good answer is silence, which proves nothing"}, q.silence);
   v.value(Field{"walk_away", "Walk away", "Why the bad answer ends it; left out: it doesn't"}, q.walk_away);
+  v.choice(Field{"look_at", "Look at", "Where on the bike; drawn beside the question"}, q.look_at, look_at_words);
   v.value(chance_field("without_cause", "Without cause", "Chance of the bad answer with nothing wrong; 0.1: 1 in 10"),
           q.without_cause);
   v.source(source_field("Where the question and its chance come from"), q.source);

@@ -32,6 +32,20 @@ void describe(FieldVisitor& v, Engine& e);
 
 enum class YesNo : std::uint8_t { Yes, No };
 
+// Where a question sends the eye, the hand or the ear; a screen draws it.
+enum class LookAt : std::uint8_t {
+  Barrels,
+  BottomEnd,
+  CamSide,
+  CoverScrews,
+  CoverAndBase,
+  Lifters,
+  BoxesAndTubes,
+  AirFilter,
+  OilOnARag,
+  Shoes,
+};
+
 struct Question {
   std::string id;
   std::string text;   // to be answered yes or no
@@ -41,6 +55,7 @@ struct Question {
   bool cold_only = false;  // void when the engine was not stone cold
   bool silence = false;    // the good answer is silence, which proves nothing
   std::string walk_away;   // why the bad answer ends it; empty: it doesn't
+  std::optional<LookAt> look_at;
   std::optional<double> without_cause;
   std::optional<Source> source;
 };

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "screens/look_over_words.hpp"
+#include "screens/parts/place_drawing.hpp"
 #include "screens/words.hpp"
 
 namespace camside::screens {
@@ -38,6 +39,19 @@ void draw_cold_void(Ui& ui, const RoundQuestion& round) {
   ui.end_card();
 }
 
+void draw_where(Ui& ui, const look_over::Question& q) {
+  if (!q.look_at) return;
+  const Pen pen = ui.pen(ui.theme().ground);
+  const float width = std::min(ui.width(), 26.0f * pen.body);
+  const float height = place_drawing_height(pen, width, *q.look_at);
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  const Area area{at, {at.x + width, at.y + height}};
+  draw_place(pen, area, *q.look_at);
+  ui.publish(Role::Drawing, "place drawing", area.min, area.max);
+  ImGui::Dummy({width, height});
+  ui.gap(gap);
+}
+
 bool answer_button(Ui& ui, const char* id, const std::string& label, ImVec2 size, bool chosen, bool large) {
   const bool fired = ui.area(id, Role::Choice, label, size, [&](const Area& at, bool pressed) {
     ImDrawList* const list = ImGui::GetWindowDrawList();
@@ -66,6 +80,7 @@ void draw_meaning(Ui& ui, const RoundQuestion& round) {
   const look_over::Question& q = *round.question;
   if (round.cold_void) draw_cold_void(ui, round);
   if (!q.means.empty()) ui.text(q.means);
+  draw_where(ui, q);
   if (!q.say.empty()) {
     ui.begin_card();
     ui.coloured(words::say(q.say), ui.theme().accent, ui.px(18), ui.fonts().words);

@@ -6,6 +6,7 @@
 #include "records/demo_bike.hpp"
 #include "screens/harness.hpp"
 #include "screens/look_over_words.hpp"
+#include "screens/parts/place_drawing.hpp"
 #include "screens/words.hpp"
 
 namespace camside::screens::test {
@@ -405,6 +406,87 @@ TEST_F(LookOverPlace, OnAWideScreenTheResultStandsBesideTheQuestionAndKeysAnswer
   EXPECT_EQ(answers[0]["said"], "yes");
   EXPECT_EQ(answers[1]["said"], "no");
   EXPECT_EQ(answers[2]["said"], "didn't see");
+}
+
+TEST_F(LookOverPlace, AQuestionThatSendsTheEyeSomewhereIsDrawn) {
+  Harness h({});
+  open(h);
+  begin(h, "2003", "41300", "Stone cold");
+  h.tap(words::start_round());
+  int drawn = 0;
+  int questions = 0;
+  for (; h.find(words::didnt_see()); ++questions) {
+    if (h.find_text("place drawing")) ++drawn;
+    h.tap(words::didnt_see());
+  }
+  const std::vector<Record> all = kept(h);
+  ASSERT_EQ(all.size(), 1U);
+  const records::Solved solved = records::solve(all.front());
+  const auto* const in = solved.input_as<look_over::Input>();
+  ASSERT_NE(in, nullptr);
+  const auto placed = std::count_if(in->known.questions.begin(), in->known.questions.end(),
+                                    [](const look_over::Question& q) { return q.look_at.has_value(); });
+  EXPECT_GT(placed, 10);
+  EXPECT_LT(placed, questions);
+  EXPECT_EQ(drawn, placed);
+}
+
+constexpr ImU32 words_ink = 0xff000001;
+constexpr ImU32 mark_ink = 0xff000002;
+constexpr ImU32 bad_ink = 0xff000003;
+
+// The corners of what is drawn of a place, by the colour's ink: edges fade, so its alpha doesn't count.
+std::vector<ImVec2> corners_of(look_over::LookAt place, const Area& area, bool (*counts)(ImU32 ink)) {
+  ImDrawList list(ImGui::GetDrawListSharedData());
+  list._ResetForNewFrame();
+  list.PushClipRectFullScreen();
+  list.PushTexture(ImGui::GetIO().Fonts->TexRef);
+  Pen pen;
+  pen.list = &list;
+  pen.words = pen.bold = ImGui::GetFont();
+  pen.ink = {.text = words_ink, .line = 0xff000004, .accent = mark_ink, .outside = bad_ink};
+  draw_place(pen, area, place);
+  std::vector<ImVec2> corners;
+  for (const ImDrawVert& v : list.VtxBuffer)
+    if (counts(v.col | IM_COL32_A_MASK)) corners.push_back(v.pos);
+  return corners;
+}
+
+bool same_corners(const std::vector<ImVec2>& a, const std::vector<ImVec2>& b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                    [](const ImVec2& one, const ImVec2& other) { return one.x == other.x && one.y == other.y; });
+}
+
+void expect_within(const std::vector<ImVec2>& corners, ImVec2 min, ImVec2 max, int place) {
+  constexpr float fade = 2.0f;
+  for (const ImVec2& c : corners) {
+    EXPECT_GE(c.x, min.x - fade) << place;
+    EXPECT_LE(c.x, max.x + fade) << place;
+    EXPECT_GE(c.y, min.y - fade) << place;
+    EXPECT_LE(c.y, max.y + fade) << place;
+  }
+}
+
+// Every place is marked, each otherwise; nothing runs into the words below or out of the area.
+TEST_F(LookOverPlace, EveryPlaceIsDrawnWithinItsAreaAndMarked) {
+  const Harness h({});
+  const Pen pen;
+  const auto words = [](ImU32 ink) { return ink == words_ink; };
+  const auto marks = [](ImU32 ink) { return ink == mark_ink || ink == bad_ink; };
+  for (const float width : {250.0f, 330.0f, 416.0f}) {
+    std::vector<std::vector<ImVec2>> before;
+    for (int i = 0; i <= static_cast<int>(look_over::LookAt::Shoes); ++i) {
+      const auto place = static_cast<look_over::LookAt>(i);
+      const Area area{{40, 60}, {40 + width, 60 + place_drawing_height(pen, width, place)}};
+      expect_within(corners_of(place, area, words), area.min, area.max, i);
+      expect_within(corners_of(place, area, [](ImU32 ink) { return ink != words_ink; }), area.min,
+                    {area.max.x, area.max.y - pen.body}, i);
+      const std::vector<ImVec2> marked = corners_of(place, area, marks);
+      EXPECT_FALSE(marked.empty()) << i;
+      for (const auto& other : before) EXPECT_FALSE(same_corners(marked, other)) << i;
+      before.push_back(marked);
+    }
+  }
 }
 
 }  // namespace
