@@ -27,6 +27,7 @@ EM_JS(void, host_log_open, (), { Module["host"]["logOpen"](); });
 EM_JS(void, host_log_append, (double before, double number, const char* bytes, int length), {
   Module["host"]["logAppend"](before, number, bytes, length);
 });
+EM_JS(void, host_log_damaged, (), { Module["host"]["logDamaged"](); });
 EM_JS(void, host_log_take_over, (), { Module["host"]["logTakeOver"](); });
 EM_JS(void, host_give_file, (const char* name, const char* bytes, int length, int share), {
   Module["host"]["giveFile"](UTF8ToString(name), bytes, length, !!share);
@@ -78,6 +79,9 @@ void log_open() {
 void log_append(std::uint64_t before, std::uint64_t number, std::string_view bytes) {
   host_log_append(static_cast<double>(before), static_cast<double>(number), bytes.data(),
                   static_cast<int>(bytes.size()));
+}
+void log_damaged() {
+  host_log_damaged();
 }
 void log_take_over() {
   host_log_take_over();

@@ -31,6 +31,7 @@ void set_aside(const std::string& name, bool previous_is_good);
 // Answered later by camside_log and camside_log_saved.
 void log_open();
 void log_append(std::uint64_t before, std::uint64_t number, std::string_view bytes);
+void log_damaged();  // asks for the second copy
 void log_take_over();
 
 void give_file(const std::string& name, const std::string& bytes, bool share);  // inside the tap, both

@@ -48,22 +48,38 @@ std::vector<Entry> BrowserLog::taken(const News& news, Findings& findings) {
 }
 
 void BrowserLog::told(const News& news) {
-  const OpenDone opening = std::exchange(opening_, {});
-  if (news.answer != Answer::Done) {
-    if (opening) opening(tl::unexpected(remarks::log_cannot_be_read(here, why(news.answer))));
-    return;
-  }
+  if (news.answer != Answer::Done) return cannot_open(news);
   Findings findings;
   std::vector<Entry> entries = taken(news, findings);
   writes_ = news.writes;
+  if (!opening_) return heard_(std::move(entries), !writes_ || newer_);
+  opened(news, std::move(entries), std::move(findings));
+}
+
+// What is shown then is what the second copy holds; it is safe there.
+void BrowserLog::cannot_open(const News& news) {
+  const OpenDone opening = std::exchange(opening_, {});
+  if (!opening) return;
+  std::vector<Entry> shown = storage::read_lines(news.copied).entries;
+  const std::string reason = why(news.answer);
+  opening(tl::unexpected(shown.empty() ? remarks::log_cannot_be_read(here, reason)
+                                       : remarks::second_copy_shown(here, reason, shown.size())));
+  if (!shown.empty()) heard_(std::move(shown), false);
+}
+
+void BrowserLog::opened(const News& news, std::vector<Entry> entries, Findings findings) {
+  for (Entry& entry : entries) read_.add(std::move(entry));
+  found_.insert(found_.end(), findings.begin(), findings.end());
   const bool read_only = !writes_ || newer_;
-  if (!opening) return heard_(std::move(entries), read_only);
-  records::Log log;
-  for (Entry& entry : entries) log.add(std::move(entry));
+  if (!found_.empty() && !read_only && news.copied.empty() && !std::exchange(copy_asked_, true)) return log_damaged();
+  copy_asked_ = false;
+  records::Log log = std::exchange(read_, {});
+  Findings found = std::exchange(found_, {});
   std::vector<Entry> beside;
   if (!read_only) beside = missing_from(log, news.copied);
-  if (!beside.empty()) findings.push_back(remarks::recovered_from_copy(beside.size()));
-  opening(storage::OpenedStore{std::move(log), std::move(findings), read_only, std::move(beside)});
+  if (!beside.empty()) found.push_back(remarks::recovered_from_copy(beside.size()));
+  const OpenDone opening = std::exchange(opening_, {});
+  opening(storage::OpenedStore{std::move(log), std::move(found), read_only, std::move(beside)});
 }
 
 void BrowserLog::append(std::vector<Entry> entries, Done done) {

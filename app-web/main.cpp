@@ -77,7 +77,8 @@ EMSCRIPTEN_KEEPALIVE void camside_saved(int ticket, int answer) {
 }
 
 // What has come into the log since, who writes, and the number of the last entry; the first one answers the opening,
-// and brings the second copy where that holds more.
+// and brings the second copy where that holds more, or where the database can't be read. One that was asked for it
+// because of damage brings it too.
 EMSCRIPTEN_KEEPALIVE void camside_log(int answer, int writes, double last, char* bytes, int length, char* copied,
                                       int copied_length) {
   app->log_told({static_cast<Answer>(answer), writes != 0, static_cast<std::uint64_t>(last), taken(bytes, length),

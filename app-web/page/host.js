@@ -265,6 +265,7 @@ const host = {
       if (answer === store.DONE) store.keepForGood(lasting);
     });
   },
+  logDamaged: log.damaged,
   logTakeOver: log.takeOver,
   giveFile(name, address, length, share) {
     giveFile(name, bytesFrom(address, length), share).then((given) => program._camside_file_given(given ? 1 : 0));

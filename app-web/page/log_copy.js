@@ -7,6 +7,7 @@
 //  b  A copy that is behind, or empty, catches up from the database.
 //  c  A copy that holds what the database does not is handed to the program, which saves what it misses. Only when that
 //     is confirmed does the copy begin anew.
+//  d  Where the database can't be read, or a piece of it is damaged, the program is shown the whole copy.
 const PATIENCE_ms = 10000;
 const possible = Boolean(globalThis.Worker && navigator.locks && navigator.storage?.getDirectory);
 
@@ -83,6 +84,12 @@ export const compare = (database) => tried(async () => {
   const lines = await ask("whole");
   standing = HANDED_OVER;
   return lines;
+});
+
+// → all its lines, for a database that can't be read, or of which a piece is damaged
+export const whole = () => tried(async () => {
+  await ask("open");
+  return ask("whole");
 });
 
 // Behind an append that the database has confirmed.

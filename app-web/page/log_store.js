@@ -37,11 +37,14 @@ export async function open(told) {
     await news(writes ? await copy.compare(database) : null);
   } catch (error) {
     console.warn("log", error);
-    return told(meaning(error), false, 0, null);
+    return told(meaning(error), false, 0, null, writes ? await copy.whole() : null);
   }
   if (others) others.onmessage = ({ data }) => (data === "grown" ? refresh() : handOver());
   document.addEventListener("visibilitychange", comeBack);
 }
+
+// What is damaged may stand whole in the second copy.
+export const damaged = () => copy.whole().then(news).catch(() => news());
 
 async function news(copied = null) {
   const { number, blocks } = await read(last);

@@ -168,6 +168,13 @@ Finding log_cannot_be_read(std::string_view where, std::string_view why) {
                  "Nothing is written there; mend the place and start again");
 }
 
+Finding second_copy_shown(std::string_view where, std::string_view why, std::size_t entries) {
+  return refusal(351, "",
+                 fmt::format("The log in {} can't be read: {}. Shown is its second copy, {}", where, why,
+                             counted(entries, "entry", "entries")),
+                 "Save a copy of the log outside this browser, then try again");
+}
+
 Finding log_not_saved(std::string_view where, std::string_view why) {
   return refusal(352, "", fmt::format("Not saved in {}: {}", where, why), still_here);
 }

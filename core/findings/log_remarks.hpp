@@ -49,6 +49,7 @@ Finding bike_code_newer();                                                      
 // The store
 Finding log_open_elsewhere(std::string_view where);                        // 350
 Finding log_cannot_be_read(std::string_view where, std::string_view why);  // 351
+Finding second_copy_shown(std::string_view where, std::string_view why, std::size_t entries);  // 351 too
 Finding log_not_saved(std::string_view where, std::string_view why);       // 352
 Finding torn_end(std::size_t bytes, std::string_view set_aside);           // 353
 Finding records_damaged(Lines lines, std::string_view set_aside);          // 354

@@ -276,6 +276,58 @@ export const tests = {
     await item(page, "Try again");
   },
 
+  async "of a database that can't be read the second copy is shown, and leaves as a copy"({ page, context, address }) {
+    await addDemo(page);
+    await logOdometer(page, "52345");
+    await page.close();
+    await context.addInitScript(() => {
+      const real = IDBFactory.prototype.open;
+      globalThis.mended = () => { IDBFactory.prototype.open = real; };
+      IDBFactory.prototype.open = () => { throw new DOMException("Internal error opening backing store", "UnknownError"); };
+    });
+    const next = await openPage(context, address);
+    await tap(next, "Bikes");
+    await comes(next, "Shown is its second copy");
+    await tap(next, "Brindle");
+    await bring(next, "Odometer: 52345 mi");
+    const inCopy = entriesIn(await copyOf(next));
+    await tap(next, "Brindle");
+    await typeOdometer(next, "52467");
+    assert.equal(entriesIn(await copyOf(next)), inCopy + 1);
+    await next.evaluate(() => mended());
+    await tap(next, "Try again");
+    await saved(next);
+    assert.ok(!await shows(next, "Shown is its second copy"));
+    assert.equal(entriesIn(await copyOf(next)), inCopy + 1);
+  },
+
+  async "a record that is damaged in the database comes back from the second copy"({ page, context, address }) {
+    await addDemo(page);
+    for (const reading of ["52345", "52467"]) await logOdometer(page, reading);
+    await page.close();
+    await behind(context, address, () => new Promise((done, failed) => {
+      indexedDB.open("camside").onsuccess = ({ target: { result: database } }) => {
+        const changing = database.transaction("log", "readwrite");
+        changing.oncomplete = () => { database.close(); done(); };
+        changing.onabort = failed;
+        const records = changing.objectStore("log");
+        records.getAllKeys().onsuccess = ({ target: { result: keys } }) => {
+          const one = keys[keys.length - 2];  // the last but one, with 52345
+          records.get(one).onsuccess = ({ target: { result: bytes } }) => {
+            bytes[bytes.length - 5] ^= 1;
+            records.put(bytes, one);
+          };
+        };
+      };
+    }));
+    const next = await openPage(context, address);
+    await saved(next);
+    await tap(next, "Bikes");
+    await comes(next, LOST);
+    await tap(next, "Brindle");
+    for (const one of ["Odometer: 52345 mi", "Odometer: 52467 mi"]) await bring(next, one);
+  },
+
   async "says so when an older tab is in the way, and opens when that is closed"({ page: first, address }) {
     const context = await first.context().browser().newContext(PHONE);
     const old = await context.newPage();

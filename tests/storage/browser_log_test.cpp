@@ -22,6 +22,9 @@ void log_open() {
 void log_append(std::uint64_t before, std::uint64_t number, std::string_view bytes) {
   Browser::running->browser().append(*Browser::running, before, number, std::string(bytes));
 }
+void log_damaged() {
+  Browser::running->browser().damaged(*Browser::running);
+}
 void log_take_over() {
   Browser::running->browser().take_over(*Browser::running);
 }
@@ -197,6 +200,29 @@ TEST_F(BrowserLogTest, OpeningIsRefusedSaidAndTriedAgain) {
   EXPECT_EQ(ids_in(browser).size(), 1U);
 }
 
+TEST_F(BrowserLogTest, OfADatabaseThatCannotBeReadTheSecondCopyIsShown) {
+  opened().add({facts(), odometer("o1", 1, "1 mi")});
+  browser.settle();
+  Browser sick;
+  sick.database = browser.database;
+  sick.whole_copy = browser.all_bytes();
+  Tab& tab = sick.open_tab();
+  tab.refuses_to_open = true;
+  sick.settle();
+  EXPECT_EQ(ids_of(tab.keeper.log()), (std::set<std::string>{"facts", "o1"}));
+  EXPECT_EQ(tab.keeper.state(), SaveState::Failed);
+  EXPECT_EQ(tab.keeper.reason()->number, 351);
+  EXPECT_NE(tab.keeper.reason()->text.find("second copy, 2 entries"), std::string::npos) << tab.keeper.reason()->text;
+  EXPECT_TRUE(tab.add({odometer("o2", 2, "2 mi")}));
+  EXPECT_NE(tab.keeper.export_bytes().find("\"o1\""), std::string::npos);
+  tab.refuses_to_open = false;
+  tab.retry();
+  sick.settle();
+  EXPECT_EQ(tab.keeper.state(), SaveState::Saved);
+  EXPECT_EQ(ids_in(sick), (std::set<std::string>{"facts", "o1", "o2"}));
+  EXPECT_EQ(tab.appends, 1U) << "what the copy holds is saved already";
+}
+
 TEST_F(BrowserLogTest, OneTabWritesTheOthersFollowAndTakeOver) {  // d
   Tab& one = opened();
   Tab& two = opened();
@@ -276,6 +302,35 @@ TEST_F(BrowserLogTest, ADamagedRecordCostsOnlyItsOwnAndIsSaid) {
   damaged.settle();
   EXPECT_EQ(tab.keeper.state(), SaveState::Saved);
   EXPECT_EQ(damaged.database.at(2), before) << "nothing is ever written over";
+}
+
+TEST_F(BrowserLogTest, ADamagedRecordComesBackFromTheSecondCopy) {
+  for (const char* id : {"o1", "o2", "o3"}) {
+    (browser.tabs.empty() ? opened() : *browser.tabs.front()).add({odometer(id, 1, "1 mi")});
+    browser.settle();
+  }
+  Browser damaged;
+  damaged.database = browser.database;
+  damaged.whole_copy = browser.all_bytes();
+  std::string& second = damaged.database.at(2);
+  second[second.size() - 5] ^= 1;
+  Tab& tab = damaged.open_tab();
+  Tab& other = damaged.open_tab();  // only reads: it is not his to look
+  damaged.settle();
+  EXPECT_EQ(ids_of(tab.keeper.log()), (std::set<std::string>{"o1", "o2", "o3"}));
+  EXPECT_NE(damaged.database.at(4).find("\"o2\""), std::string::npos) << "saved anew";
+  EXPECT_TRUE(has(tab.keeper.findings(), 354));
+  EXPECT_TRUE(has(tab.keeper.findings(), 359));
+  EXPECT_EQ(ids_of(other.keeper.log()), (std::set<std::string>{"o1", "o2", "o3"})) << "heard of it";
+  EXPECT_EQ(damaged.copies_asked, 1U);
+  // The next opening finds the damage again, but nothing that is missing.
+  Browser again;
+  again.database = damaged.database;
+  again.whole_copy = damaged.all_bytes();
+  Tab& next = again.open_tab();
+  again.settle();
+  EXPECT_FALSE(has(next.keeper.findings(), 359));
+  EXPECT_EQ(next.appends, 0U);
 }
 
 TEST_F(BrowserLogTest, ANewerLogIsReadOnlyAndCannotBeTakenOver) {

@@ -63,6 +63,8 @@ class Browser {
  public:
   std::map<std::uint64_t, std::string> database;  // by the number of the last entry
   std::string copied;                             // lines of the second copy that the page hands to the tab that opens
+  std::string whole_copy;                         // what it hands out where the database is damaged or can't be read
+  std::size_t copies_asked = 0;
   std::vector<std::unique_ptr<Tab>> tabs;
   bool locks = true;  // false: there are no Web Locks and no tabs that hear of each other
 
@@ -98,9 +100,15 @@ class Browser {
     if (locks && !holder_) give_lock(tab);
     later([this, &tab] {
       tab.told = true;
-      if (tab.refuses_to_open) return call(tab, [&] { tab.log.told({Answer::Refused, false, 0, "", ""}); });
+      if (tab.refuses_to_open)
+        return call(tab, [&] { tab.log.told({Answer::Refused, false, 0, "", tab.writes ? whole_copy : ""}); });
       news(tab, tab.writes ? copied : "");
     });
+  }
+
+  void damaged(Tab& tab) {
+    ++copies_asked;
+    later([this, &tab] { news(tab, whole_copy); });
   }
 
   void append(Tab& tab, std::uint64_t before, std::uint64_t number, std::string bytes) {
