@@ -10,7 +10,7 @@ const DEMO = ["Bikes", "Show the demo bike (invented)"];
 const EXAMPLE = "Show an example (invented)";
 const CANDIDATES = ["Look-over", EXAMPLE];
 const AT_THE_MILL = "Bike at the mill";
-const key = (text) => ({ keys: [...text] });
+const key = (text) => ({ keys: [...text].map((letter) => (letter === "." ? "Decimal mark" : letter)) });
 const entry = (part) => ({ part });  // what is pressed is named by the start of its label
 const UP = { up: 0.5 };              // half a screen further down the page
 const FIXED = ["Back", "Done"];     // these stand outside what scrolls

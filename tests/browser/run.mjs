@@ -4,6 +4,7 @@ import assert from "node:assert/strict";
 import { rmSync } from "node:fs";
 import { frames, openPage, PHONE, rest, settled, siteWithStores, startBrowser, startServer } from "./page.mjs";
 import { tests as code } from "./code.mjs";
+import { tests as display } from "./display.mjs";
 import { tests as kill } from "./kill.mjs";
 import { tests as log } from "./log.mjs";
 import { tests as lookOver } from "./look_over.mjs";
@@ -17,13 +18,6 @@ const tests = {
     assert.deepEqual(page.troubles, []);
   },
 
-  async "draws nothing for ten seconds while nothing changes"({ page }) {
-    await settled(page);
-    const before = await frames(page);
-    await rest(10000);
-    assert.equal(await frames(page), before);
-  },
-
   async "draws again when touched"({ page }) {
     await settled(page);
     const before = await frames(page);
@@ -31,14 +25,6 @@ const tests = {
     await settled(page);
     assert.ok(await frames(page) > before);
     assert.ok(await frames(page) < before + 60, `${await frames(page) - before} frames for one tap`);
-  },
-
-  async "has one canvas pixel for every pixel of the phone, in both orientations"({ page }) {
-    for (const [width, height] of [[390, 844], [844, 390]]) {
-      await page.setViewportSize({ width, height });
-      await settled(page);
-      assert.deepEqual(await canvasSize(page), [width * 3, height * 3]);
-    }
   },
 
   async "hides its first words and shows the canvas once it can be used"({ page }) {
@@ -96,6 +82,7 @@ const tests = {
   ...log,
   ...code,
   ...kill,
+  ...display,
   ...touch,
   ...lookOver,
   ...parts,
@@ -122,10 +109,6 @@ async function run(name, test) {
   } finally {
     await context.close().catch(() => {});
   }
-}
-
-function canvasSize(page) {
-  return page.evaluate(() => { const { width, height } = document.getElementById("canvas"); return [width, height]; });
 }
 
 const chosen = process.argv[2] ?? "";

@@ -1,6 +1,6 @@
 // What a person does with a finger: elements are found by their label through the page's read-only list of items.
 import assert from "node:assert/strict";
-import { bring, drag, frames, item, items, openPage, rest, saved, settled, tap } from "./page.mjs";
+import { bring, drag, frames, item, items, openPage, saved, settled, tap } from "./page.mjs";
 
 // Twelve readings of a pinion shaft every 30°, in thousandths of an inch: 0.0015 in off centre, high at 60°, so that the
 // needle swings 0.003 in in all.
@@ -122,14 +122,5 @@ export const tests = {
     await tap(again, "Runout");
     const kept = await verdict(again);
     assert.deepEqual([kept.label, kept.value], [said.label, said.value]);
-  },
-
-  async "a resting screen stays at rest on every place"({ page }) {
-    for (const place of ["Bikes", "Look-over", "Setup", "Bench"]) {
-      await tap(page, place);
-      const before = await frames(page);
-      await rest(2000);
-      assert.equal(await frames(page), before, place);
-    }
   },
 };
