@@ -66,7 +66,32 @@ void check_ids(const Items& items, const std::string& where) {
     }
 }
 
+float common(float a_min, float a_max, float b_min, float b_max) {
+  return std::min(a_max, b_max) - std::max(a_min, b_min);
+}
+
+// What stands in the drawings: whole from left to right, and no word upon another.
+void check_drawn_words(Harness& h, const std::string& where) {
+  std::vector<Written> words;
+  Pen::watched = &words;
+  h.frame();
+  Pen::watched = nullptr;
+  for (std::size_t a = 0; a < words.size(); ++a) {
+    const Written& one = words[a];
+    EXPECT_GE(one.box.min.x, one.seen.min.x - 1) << where << ": " << one.text << " is cut off at the left";
+    EXPECT_LE(one.box.max.x, one.seen.max.x + 1) << where << ": " << one.text << " is cut off at the right";
+    for (std::size_t b = a + 1; b < words.size(); ++b) {
+      const Area& other = words[b].box;
+      const float across = common(one.box.min.x, one.box.max.x, other.min.x, other.max.x);
+      const float down = common(one.box.min.y, one.box.max.y, other.min.y, other.max.y);
+      EXPECT_FALSE(across > 1 && down > 0.25f * (one.box.max.y - one.box.min.y))
+          << where << ": " << one.text << " over " << words[b].text;
+    }
+  }
+}
+
 void check(Harness& h, const Case& c, const std::string& where) {
+  check_drawn_words(h, where);
   check_targets(h.items(), where);
   check_overlap(h.items(), where);
   check_words(h.items(), where);

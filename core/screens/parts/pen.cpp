@@ -19,10 +19,20 @@ ImVec2 Pen::size_of(const std::string& text, float size, ImFont* font) const {
   return face->CalcTextSizeA(size > 0 ? size : body, 1.0e9f, 0.0f, text.data(), text.data() + text.size());
 }
 
+float Pen::size_within(float room, const std::string& text, float size, ImFont* font) const {
+  constexpr float least = 11.0f;
+  const float wanted = size > 0 ? size : body;
+  const float wide = size_of(text, wanted, font).x;
+  return wide <= room ? wanted : std::max(std::min(least, wanted), std::floor(wanted * room / wide));
+}
+
 void Pen::write(ImVec2 at, Anchor anchor, const std::string& text, ImU32 colour, float size, ImFont* font) const {
   const ImVec2 box = size_of(text, size, font);
   const ImVec2 corner{std::round(at.x - anchor.x * box.x), std::round(at.y - anchor.y * box.y)};
   list->AddText(font ? font : words, size > 0 ? size : body, corner, colour, text.data(), text.data() + text.size());
+  if (watched)
+    watched->push_back(
+        {text, {corner, {corner.x + box.x, corner.y + box.y}}, {list->GetClipRectMin(), list->GetClipRectMax()}});
 }
 
 void Pen::label(const Area& within, ImVec2 at, Anchor anchor, const std::string& text, ImU32 colour, float size) const {

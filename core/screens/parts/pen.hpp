@@ -5,6 +5,7 @@
 #include <imgui.h>
 
 #include <string>
+#include <vector>
 
 namespace camside::screens {
 
@@ -36,8 +37,17 @@ struct Anchor {
   float y = 0.5f;  // 0: its top, 1: its bottom
 };
 
+// A text as it was written, and what is seen of the place it stands in.
+struct Written {
+  std::string text;
+  Area box;
+  Area seen;
+};
+
 class Pen {
  public:
+  static inline std::vector<Written>* watched = nullptr;  // for tests: every text written goes there too
+
   ImDrawList* list = nullptr;
   Ink ink;
   ImFont* words = nullptr;
@@ -48,6 +58,8 @@ class Pen {
   ImVec2 size_of(const std::string& text, float size, ImFont* font = nullptr) const;
   void write(ImVec2 at, Anchor anchor, const std::string& text, ImU32 colour, float size = 0,
              ImFont* font = nullptr) const;
+  // The largest size up to `size` in which the text is no wider than `room`; too much of it stays readable, and wider.
+  float size_within(float room, const std::string& text, float size = 0, ImFont* font = nullptr) const;
   // The same on a pill of ground colour, moved so that it stays inside `within`.
   void label(const Area& within, ImVec2 at, Anchor anchor, const std::string& text, ImU32 colour, float size = 0) const;
   void line(ImVec2 a, ImVec2 b, ImU32 colour, float width = 0) const;

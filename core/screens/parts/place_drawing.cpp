@@ -209,9 +209,8 @@ void draw_samples(const Pen& pen, const Area& area, const std::array<Sample, n>&
     const Area one{{x, area.min.y}, {x + each, area.max.y - words}};
     samples[i].draw(pen, one.inset(0.07f * each));
     draw_verdict(pen, {one.centre().x, one.max.y + 0.5f * pen.body}, samples[i].good);
-    float size = pen.body;
-    while (pen.size_of(samples[i].name, size).x > each - 4 && size > 9) size *= 0.95f;
-    pen.write({one.centre().x, area.max.y}, {0.5f, 1.0f}, samples[i].name, pen.ink.text, size);
+    pen.write({one.centre().x, area.max.y}, {0.5f, 1.0f}, samples[i].name, pen.ink.text,
+              pen.size_within(each - 4, samples[i].name));
   }
 }
 

@@ -108,9 +108,7 @@ void draw_rod(const Pen& pen, const Area& area, const PushrodPlot::Rod& rod) {
   pen.list->AddRect({x - half, low - 1.6f * pen.body}, {x + half, low}, pen.ink.line, 3, 0, pen.stroke);
   draw_mark(pen, {x, low + 0.9f * pen.body}, 0.62f * pen.body, rod.mark);
   const auto write = [&](float y, const std::string& text, ImU32 ink) {
-    float size = 0.85f * pen.body;
-    while (pen.size_of(text, size).x > area.width() - 6 && size > 10) size *= 0.95f;
-    pen.write({x, y}, {0.5f, 0.0f}, text, ink, size);
+    pen.write({x, y}, {0.5f, 0.0f}, text, ink, pen.size_within(area.width() - 6, text, 0.85f * pen.body));
   };
   write(low + 1.9f * pen.body, rod.name, pen.ink.text);
   write(low + 3.0f * pen.body, rod.word, rod.mark == RodMark::Idle ? pen.ink.quiet : colour_of(pen, rod.mark));
