@@ -97,12 +97,9 @@ void QuestionScreen::edit(std::string_view path, Platform& platform, storage::Cu
   const std::string label = field->field.label.empty() ? words::value() : std::string(field->field.label);
   if (words_wanted) {
     TextRequest request;
+    request.field = field->path;
     request.label = label;
     request.text = field->text;
-    request.x = 16;
-    request.y = 100;
-    request.width = ImGui::GetIO().DisplaySize.x - 32;
-    request.height = 52;
     request.changed = [this, &job, p = std::string(path)](const std::string& text) {
       if (records::Record* r = record(job)) records::set_text(*r, p, text);
       commit(job);

@@ -90,6 +90,7 @@ class Shell {
   void draw_log_it(Ui& ui, const records::Record& measured);
   void reopen(const records::Record& measured);
   void keys();
+  void place_text_field();
   void draw_ran_out(Ui& ui);
 
   Platform& platform_;

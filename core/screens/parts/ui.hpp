@@ -91,6 +91,7 @@ class Ui {
   bool row_below(std::string_view id, const std::string& label, const std::string& value, bool label_loud,
                  bool enabled);
   bool by_keyboard(ImGuiID id, const Area& where);
+  static void keep_in_view(const Area& where);
   void wrapped(const std::string& text, ImU32 colour, float size, ImFont* font, Role role);
   ImU32 ground_here() const { return in_card_ ? theme_.card : theme_.ground; }
 
