@@ -272,7 +272,7 @@ void Shell::draw() {
   ImGui::Begin("camside", nullptr,
                ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
                    ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse);
-  Ui ui(theme(), fonts_, settings_.text_scale, items_, focus_);
+  Ui ui(theme(), fonts_, settings_.text_scale, items_, focus_, gesture_);
   if (l.wide)
     draw_wide(ui, l);
   else if (l.sideways)

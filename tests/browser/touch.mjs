@@ -1,6 +1,6 @@
 // What a person does with a finger: elements are found by their label through the page's read-only list of items.
 import assert from "node:assert/strict";
-import { bring, drag, fling, frames, hand, item, items, openPage, PHONE, rest, saved, settled, tap } from "./page.mjs";
+import { bring, drag, fling, frames, glide, hand, item, items, openPage, PHONE, rest, saved, settled, tap } from "./page.mjs";
 
 // Twelve readings of a pinion shaft every 30°, in thousandths of an inch: 0.0015 in off centre, high at 60°, so that the
 // needle swings 0.003 in in all.
@@ -39,6 +39,14 @@ async function inMotion({ browser, address }, test) {
 async function longList(page) {
   await tap(page, "Runout");
   await tap(page, EXAMPLE);
+}
+
+async function pinch(page, ways) {
+  const fingers = await hand(page);
+  await fingers.down(...ways.map(([from]) => from));
+  await glide(fingers, ways);
+  await fingers.lift();
+  await settled(page);
 }
 
 const rowOf = async (page) => (await items(page)).find((one) => one.role === "drawing").rect[1];
@@ -94,16 +102,48 @@ export const tests = {
   },
 
   async "nothing stays pressed or lit after a touch"({ page }) {
+    const aside = async () => { await page.touchscreen.tap(300, 30); await settled(page); };
+    const differs = async (before, after) => assert.ok(before.equals(await page.screenshot()), `the picture differs after ${after}`);
     await tap(page, "Setup");
-    await tap(page, "Inch");
+    await aside();
     const before = await page.screenshot();
+    await tap(page, "Setup");
+    await differs(before, "a tap on the place it is at");
+    const [x, y, width, height] = (await item(page, "Metric")).rect;
+    await drag(page, [x + width / 2, y + height / 2], [x + width / 2 - 60, y + height / 2]);
+    await differs(before, "a drag over a button");
     await tap(page, "Metric");
     assert.ok(!before.equals(await page.screenshot()), "the choice is not seen");
     await tap(page, "Inch");
-    assert.ok(before.equals(await page.screenshot()), "the picture differs after tapping there and back");
-    await drag(page, [100, 500], [100, 460]);
-    await drag(page, [100, 460], [100, 500]);
-    assert.ok(before.equals(await page.screenshot()), "the picture differs after dragging there and back");
+    await differs(before, "a tap there and back");
+  },
+
+  async "two fingers on a drawing enlarge it, beside it they do nothing"(given) {
+    await inMotion(given, async (page) => {
+      await tap(page, "Runout");
+      await tap(page, EXAMPLE);
+      const drawing = async () => (await items(page)).find((one) => one.role === "drawing");
+      const [x, y, width, height] = (await drawing()).rect;
+      const [cx, cy] = [x + width / 2, y + height / 2];
+      const said = await whatIsSaid(page);
+      const whole = await page.screenshot();
+      const beside = (await items(page)).find((one) => one.press && one.visible && one.rect[1] > y + height + 70).rect;
+      const by = beside[1] + beside[3] / 2;
+      await pinch(page, [[[cx - 30, by], [cx - 120, by]], [[cx + 30, by], [cx + 120, by]]]);
+      await pinch(page, [[[cx, cy], [cx, cy - 80]], [[cx, by], [cx, by + 40]]]);
+      assert.deepEqual(await whatIsSaid(page), said, "something was pressed");
+      assert.ok(whole.equals(await page.screenshot()), "the picture differs");
+      await pinch(page, [[[cx - 40, cy], [cx - 120, cy - 30]], [[cx + 40, cy], [cx + 120, cy + 30]]]);
+      assert.match((await drawing()).value, /^3\.\d times larger$/);
+      assert.deepEqual((await drawing()).rect, [x, y, width, height], "the page moved");
+      assert.equal(await page.evaluate(() => visualViewport.scale), 1, "the browser enlarged the page");
+      assert.ok(!whole.equals(await page.screenshot()), "it looks as before");
+      await drag(page, [cx, cy], [cx, cy + 100]);
+      assert.deepEqual((await drawing()).rect, [x, y, width, height], "one finger moved the page, not the drawing");
+      await tap(page, "Larger");
+      await tap(page, "Whole drawing");
+      assert.ok(whole.equals(await page.screenshot()), "whole again it looks different");
+    });
   },
 
   async "what was chosen is still chosen after the page is loaded again"({ page, context, address }) {

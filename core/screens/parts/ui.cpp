@@ -75,8 +75,8 @@ const char* word_of(Role role) {
   return "";
 }
 
-Ui::Ui(const Theme& theme, const Fonts& fonts, float text_scale, Items& items, Focus& focus)
-    : theme_(theme), fonts_(fonts), text_scale_(text_scale), items_(items), focus_(focus) {}
+Ui::Ui(const Theme& theme, const Fonts& fonts, float text_scale, Items& items, Focus& focus, Gesture& gesture)
+    : theme_(theme), fonts_(fonts), text_scale_(text_scale), items_(items), focus_(focus), gesture_(gesture) {}
 
 float Ui::target() const {
   return std::max(48.0f, px(body_size) + 26.0f);
