@@ -41,7 +41,8 @@ void App::settle() {
 }
 
 void App::draw() {
-  if (window_.hear_events()) shell_->wake();
+  const auto finger = [this](const Finger& f) { shell_->finger(f.id, {f.x, f.y}, f.down); };
+  if (window_.hear_events(finger)) shell_->wake();
   window_.begin_frame();
   shell_->draw();
   window_.end_frame();

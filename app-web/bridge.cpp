@@ -11,10 +11,11 @@ EM_JS(void, host_keep_awake, (int on), { Module["host"]["keepAwake"](!!on); });
 EM_JS(void, host_ring, (), { Module["host"]["ring"](); });
 EM_JS(void, host_take_update, (), { Module["host"]["takeUpdate"](); });
 EM_JS(void, host_close_text, (), { Module["host"]["closeText"](); });
-EM_JS(void, host_open_text, (double x, double y, double width, double height, int limit, const char* label, const char* text), {
-  Module["host"]["openText"]({
-    "x": x, "y": y, "width": width, "height": height, "limit": limit, "label": UTF8ToString(label), "text": UTF8ToString(text)
-  });
+EM_JS(void, host_place_text, (double x, double y, double width, double height), {
+  Module["host"]["placeText"](x, y, width, height);
+});
+EM_JS(void, host_open_text, (int limit, const char* label, const char* text), {
+  Module["host"]["openText"]({ "limit": limit, "label": UTF8ToString(label), "text": UTF8ToString(text) });
 });
 EM_JS(void, host_load, (int ticket, const char* name), { Module["host"]["load"](ticket, UTF8ToString(name)); });
 EM_JS(void, host_save, (int ticket, const char* name, const char* bytes, int length), {
@@ -60,7 +61,10 @@ void close_text_field() {
 }
 
 void open_text_field(const TextField& field) {
-  host_open_text(field.x, field.y, field.width, field.height, field.limit, field.label.c_str(), field.text.c_str());
+  host_open_text(field.limit, field.label.c_str(), field.text.c_str());
+}
+void place_text_field(float x, float y, float width, float height) {
+  host_place_text(x, y, width, height);
 }
 
 void load(int ticket, const std::string& name) {

@@ -15,12 +15,12 @@ void take_update();
 void ring();  // the page loads anew when it has been taken
 
 struct TextField {
-  float x = 0.0F, y = 0.0F, width = 0.0F, height = 0.0F;  // CSS pixels
-  int limit = 0;                                          // characters
+  int limit = 0;  // characters
   std::string label;
   std::string text;
 };
-void open_text_field(const TextField& field);  // inside the tap, else a phone shows no keyboard
+void open_text_field(const TextField& field);                        // inside the tap, else a phone shows no keyboard
+void place_text_field(float x, float y, float width, float height);  // CSS pixels
 void close_text_field();
 
 // Answered later by camside_loaded and camside_saved with the same ticket.

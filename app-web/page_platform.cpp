@@ -15,13 +15,15 @@ namespace camside::page {
 bool PagePlatform::open_text_field(const screens::TextRequest& request) {
   page::close_text_field();  // ends the one before, if any
   request_ = request;
-  page::open_text_field(
-      {request.x, request.y, request.width, request.height, request.limit, request.label, request.text});
+  page::open_text_field({request.limit, request.label, request.text});
   return true;
 }
 
 void PagePlatform::close_text_field() {
   page::close_text_field();
+}
+void PagePlatform::place_text_field(const screens::TextPlace& place) {
+  page::place_text_field(place.x, place.y, place.width, place.height);
 }
 void PagePlatform::copy_text(const std::string& text) {
   page::copy_text(text);

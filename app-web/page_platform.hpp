@@ -13,6 +13,8 @@ class PagePlatform : public screens::Platform {
  public:
   bool open_text_field(const screens::TextRequest& request) override;
   void close_text_field() override;
+  std::string text_field_open() const override { return request_.field; }
+  void place_text_field(const screens::TextPlace& place) override;
   void copy_text(const std::string& text) override;
   void keep_awake(bool on) override;
   bool light_wanted() const override { return light; }

@@ -109,13 +109,16 @@ bool Window::events_waiting() const {
   return ImGui::GetCurrentContext()->InputEventsQueue.Size > 0;
 }
 
-bool Window::hear_events() {
+bool Window::hear_events(const std::function<void(const Finger&)>& finger) {
   SDL_Event event;
   bool any = false;
   while (SDL_PollEvent(&event) != 0) {
     any = true;
     if (event.type == SDL_MOUSEBUTTONDOWN) say_where(event.button);
     ImGui_ImplSDL2_ProcessEvent(&event);
+    if (event.type == SDL_FINGERDOWN || event.type == SDL_FINGERMOTION || event.type == SDL_FINGERUP)
+      finger({event.tfinger.fingerId, event.tfinger.x * size_.css_width, event.tfinger.y * size_.css_height,
+              event.type != SDL_FINGERUP});
   }
   return any;
 }

@@ -1,7 +1,7 @@
 // Camside's page: starts the program, asks for frames only when something changed, sizes the canvas, and gives the program
 // what SDL2 lacks: a text field, storage, clipboard, wake lock, theme, safe area.
 import createCamside from "./camside_web.js";
-import { closeTextField, openTextField } from "./text_field.js";
+import { closeTextField, openTextField, placeTextField } from "./text_field.js";
 import { canShare, giveFile, pickFile, watchDrops } from "./files.js";
 import { keepOffline, takeUpdate } from "./offline.js";
 import * as log from "./log_store.js";
@@ -229,6 +229,7 @@ const host = {
   cursor(style) { canvas.style.cursor = style; },
   copy(text) { navigator.clipboard?.writeText(text).catch(() => {}); },
   closeText: closeTextField,
+  placeText: placeTextField,
   openText(request) {
     openTextField({
       ...request,

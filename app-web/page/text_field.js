@@ -3,7 +3,7 @@
 
 let open = null;
 
-// request: { x, y, width, height, text, limit, changed(text), done(kept) }
+// request: { text, limit, label, changed(text), done() }; the program says with every frame where it stands
 export function openTextField(request) {
   closeTextField();
   const input = document.createElement("input");
@@ -11,15 +11,16 @@ export function openTextField(request) {
     type: "text", className: "text-field", value: request.text, maxLength: request.limit, autocomplete: "off",
     enterKeyHint: "done",
   });
-  Object.assign(input.style, {
-    left: `${request.x}px`, top: `${request.y}px`, width: `${request.width}px`, height: `${request.height}px`,
-  });
   input.setAttribute("aria-label", request.label);
   open = { input, request };
   listen(input, request);
   document.body.append(input);
   input.focus({ preventScroll: true });
   input.setSelectionRange(input.value.length, input.value.length);
+}
+
+export function placeTextField(x, y, width, height) {
+  if (open) Object.assign(open.input.style, { left: `${x}px`, top: `${y}px`, width: `${width}px`, height: `${height}px` });
 }
 
 function listen(input, request) {

@@ -98,12 +98,9 @@ void EntryEditor::set(const std::string& path, const std::string& text) {
 // the next one.
 bool EntryEditor::edit_in_text_field(const FormField& of, Platform& platform) {
   TextRequest request;
+  request.field = of.path;
   request.label = of.field.label.empty() ? words::value() : std::string(of.field.label);
   request.text = of.text;
-  request.x = 16;
-  request.y = 100;
-  request.width = ImGui::GetIO().DisplaySize.x - 32;
-  request.height = 52;
   request.changed = [this, path = of.path, id = draft_.id()](const std::string& text) {
     if (active_ && draft_.id() == id) set(path, text);
   };

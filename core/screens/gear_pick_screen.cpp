@@ -48,6 +48,7 @@ struct DrawnSet {
   std::string standing;            // why the one that was tapped fits or doesn't
   std::string mesh;                // whose teeth are shown
   std::optional<TeethPlot> teeth;  // none: can't be drawn
+  Zoom bars_zoom{}, teeth_zoom{};
 };
 
 void show_teeth(DrawnSet& drawn, const gear_pick::Input& in, const gear_pick::Set& set, std::size_t bar) {
@@ -70,53 +71,62 @@ class PickExtra final : public ExtraPart {
     if (version_ != edits.version) look_again(*in, *r);
     version_ = edits.version;
     for (std::size_t i = 0; i < drawn_.size(); ++i) {
-      const std::optional<std::size_t> tapped = draw_bars(ui, drawn_[i].plot, i, edits.system);
+      const std::optional<std::size_t> tapped = draw_bars(ui, drawn_[i], i, edits.system);
       if (tapped) show_teeth(drawn_[i], *in, r->sets[i], *tapped);
-      draw_pair(ui, drawn_[i], edits.system);
+      draw_pair(ui, drawn_[i], i, edits.system);
       ui.gap(12);
     }
   }
 
  private:
-  // The bar that was tapped stays chosen by its place.
+  // The bar that was tapped stays chosen by its place, and what was enlarged stays so.
   void look_again(const gear_pick::Input& in, const gear_pick::Result& r) {
     const std::vector<DrawnSet> before = std::exchange(drawn_, {});
     for (std::size_t i = 0; i < r.sets.size(); ++i) {
       DrawnSet& drawn = drawn_.emplace_back();
+      if (i < before.size()) drawn = before[i];
       drawn.plot = plot_of(in, r.sets[i]);
       const std::size_t chosen = i < before.size() ? before[i].plot.chosen : 0;
       show_teeth(drawn, in, r.sets[i], std::min(chosen, drawn.plot.bars.size() - 1));
     }
   }
 
-  static std::optional<std::size_t> draw_bars(Ui& ui, const PickPlot& plot, std::size_t number, System system) {
+  static std::optional<std::size_t> draw_bars(Ui& ui, DrawnSet& drawn, std::size_t number, System system) {
     const Pen pen = ui.pen(ui.theme().ground);
+    const std::string id = "bars " + std::to_string(number);
+    const ImVec2 size{ui.width(), pick_height(pen, drawn.plot.bars.size())};
     const ImVec2 at = ImGui::GetCursorScreenPos();
-    const Area area{at, {at.x + ui.width(), at.y + pick_height(pen, plot.bars.size())}};
-    draw_pick(pen, area, plot, shown_in(system));
-    ui.publish(Role::Drawing, "gear_pick drawing", area.min, area.max);
+    const Area frame{at, {at.x + size.x, at.y + size.y}};
+    std::optional<std::size_t> tapped;
+    draw_enlargeable(ui, drawn.bars_zoom, id, "gear_pick drawing", size, [&](const Area& area) {
+      draw_pick(ui.pen(ui.theme().ground), area, drawn.plot, shown_in(system));
+      tapped = tapped_bar(ui, drawn.plot, area, frame, number);
+    });
+    return tapped;
+  }
+
+  // Of an enlarged drawing only what is seen of a bar can be tapped.
+  static std::optional<std::size_t> tapped_bar(Ui& ui, const PickPlot& plot, const Area& area, const Area& frame,
+                                               std::size_t number) {
     std::optional<std::size_t> tapped;
     for (std::size_t i = 0; i < plot.bars.size(); ++i) {
-      const Area row = pick_row(pen, area, i);
+      const Area row = pick_row(ui.pen(ui.theme().ground), area, i, plot.bars.size()).within(frame);
+      if (row.height() < 1) continue;
       ImGui::SetCursorScreenPos(row.min);
       const std::string id = "bar " + std::to_string(number) + " " + std::to_string(i);
       if (ui.tappable(id, plot.bars[i].name, row, i == plot.chosen)) tapped = i;
     }
-    ImGui::SetCursorScreenPos({at.x, area.max.y});
-    ImGui::Dummy({area.width(), 0});
     return tapped;
   }
 
-  static void draw_pair(Ui& ui, const DrawnSet& drawn, System system) {
+  static void draw_pair(Ui& ui, DrawnSet& drawn, std::size_t number, System system) {
     ui.text(drawn.standing);
     if (!drawn.teeth) return ui.quiet(words::teeth_cannot_be_drawn(drawn.mesh));
     ui.quiet(words::teeth_as_chosen(drawn.mesh));
-    const ImVec2 at = ImGui::GetCursorScreenPos();
     const ImVec2 size{ui.width(), teeth_height(ui, ui.width())};
-    const Area area{at, {at.x + size.x, at.y + size.y}};
-    draw_teeth(ui.pen(ui.theme().ground), area, *drawn.teeth, shown_in(system));
-    ui.publish(Role::Drawing, "gear_pick teeth", area.min, area.max);
-    ImGui::Dummy(size);
+    draw_enlargeable(
+        ui, drawn.teeth_zoom, "teeth " + std::to_string(number), "gear_pick teeth", size,
+        [&](const Area& area) { draw_teeth(ui.pen(ui.theme().ground), area, *drawn.teeth, shown_in(system)); });
   }
 
   int version_ = -1;

@@ -336,12 +336,9 @@ void LookOverScreen::edit_name() {
   if (!of) return;
   keypad_.close();
   TextRequest request;
+  request.field = name_path;
   request.label = words::nickname();
   request.text = of->name();
-  request.x = 16;
-  request.y = 100;
-  request.width = ImGui::GetIO().DisplaySize.x - 32;
-  request.height = 52;
   request.limit = 60;
   request.changed = [this, id = chosen_](const std::string& text) { looks_.rename(id, text); };
   request.done = [] {};
@@ -393,7 +390,7 @@ void LookOverScreen::draw_facts(Ui& ui, System system) {
   name.label = words::nickname();
   name.text = of->name();
   name.active = keypad_.path() == name_path;
-  if (ui.field("name", name)) return edit_name();
+  if (ui.field(name_path, name)) return edit_name();
   draw_fact(ui, "year", words::year_of_model(), system);
   draw_fact(ui, "odometer", words::odometer(), system);
   draw_fact(ui, "asking", words::asking_price(), system);

@@ -15,8 +15,8 @@ struct Insets {
 };
 
 struct TextRequest {
-  float x = 0.0F, y = 0.0F, width = 0.0F, height = 0.0F;  // where the field stands on screen
-  std::string label;                                      // read out by a screen reader
+  std::string field;  // which drawn one it is laid over: the id that it has in its form
+  std::string label;  // read out by a screen reader
   std::string text;
   int limit = 200;                           // characters
   std::function<void(std::string)> changed;  // with every letter; Escape gives the first text back
@@ -46,6 +46,10 @@ struct FileGiven {  // neither: its owner thought better of it
   std::string trouble;
 };
 
+struct TextPlace {
+  float x = 0.0F, y = 0.0F, width = 0.0F, height = 0.0F;
+};
+
 class Platform {
  public:
   virtual ~Platform() = default;
@@ -54,6 +58,10 @@ class Platform {
   // is lifted, else a phone shows no keyboard. False: there is none here, use Dear ImGui's own.
   virtual bool open_text_field(const TextRequest& request) = 0;
   virtual void close_text_field() = 0;
+  // The `field` of the one that is open, empty: none is. What it is laid over moves when the page is scrolled, turned,
+  // or made lower by the phone's keyboard; the shell says where it stands.
+  virtual std::string text_field_open() const { return {}; }
+  virtual void place_text_field(const TextPlace& /*place*/) {}
 
   virtual void copy_text(const std::string& text) = 0;
   virtual void keep_awake(bool on) = 0;   // while measuring; the screen says so

@@ -60,6 +60,7 @@ void QuestionScreen::refresh(const records::Record* of) {
   if (!stale_ && id == shown_id_) return;
   stale_ = false;
   ++version_;
+  if (id != shown_id_) zoom_ = {};
   shown_id_ = id;
   fields_ = of ? records::form_of(*of) : std::vector<records::FormField>();
   solved_ = of ? records::solve(*of) : records::Solved{};
@@ -97,12 +98,9 @@ void QuestionScreen::edit(std::string_view path, Platform& platform, storage::Cu
   const std::string label = field->field.label.empty() ? words::value() : std::string(field->field.label);
   if (words_wanted) {
     TextRequest request;
+    request.field = field->path;
     request.label = label;
     request.text = field->text;
-    request.x = 16;
-    request.y = 100;
-    request.width = ImGui::GetIO().DisplaySize.x - 32;
-    request.height = 52;
     request.changed = [this, &job, p = std::string(path)](const std::string& text) {
       if (records::Record* r = record(job)) records::set_text(*r, p, text);
       commit(job);
@@ -262,12 +260,9 @@ void QuestionScreen::draw_drawing(Ui& ui, System system, float most_height) {
   const float width = ui.width();
   const float height = look_.drawing_height(ui, solved_, width);
   if (height <= 0) return;
-  const float high = look_.scales ? std::min(height, most_height) : height;
-  const ImVec2 at = ImGui::GetCursorScreenPos();
-  const Area area{at, {at.x + width, at.y + high}};
-  look_.drawing(ui, solved_, system, area);
-  ui.publish(Role::Drawing, std::string(look_.kind) + " drawing", area.min, area.max);
-  ImGui::Dummy({width, high});
+  const float high = look_.scales ? std::min(height, most_height - zoom_button_height()) : height;
+  draw_enlargeable(ui, zoom_, "drawing", std::string(look_.kind) + " drawing", {width, high},
+                   [&](const Area& area) { look_.drawing(ui, solved_, system, area); });
 }
 
 void QuestionScreen::draw_side(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, float height) {

@@ -15,6 +15,7 @@
 #include "screens/parts/answer.hpp"
 #include "screens/parts/entry_form.hpp"
 #include "screens/parts/ui.hpp"
+#include "screens/parts/zoom.hpp"
 #include "screens/platform.hpp"
 #include "storage/current_job.hpp"
 
@@ -94,6 +95,7 @@ class QuestionScreen {
   std::unique_ptr<ExtraPart> extra_;
   EntryForm form_;
   Keypad keypad_;
+  Zoom zoom_;  // of the drawing
   std::vector<records::FormField> fields_;
   records::Solved solved_;
   std::map<Kind, const Unit*> units_;  // typed last in this screen; who reads in thou keeps reading in thou

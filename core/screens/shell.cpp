@@ -263,6 +263,7 @@ void Shell::draw() {
   apply_to_imgui(theme());
   gesture_.begin_frame();
   focus_.begin_frame(items_, typing());
+  focus_.type_in(platform_.text_field_open());
   items_.clear();
   keys();
   const Layout l = layout();
@@ -271,7 +272,7 @@ void Shell::draw() {
   ImGui::Begin("camside", nullptr,
                ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
                    ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse);
-  Ui ui(theme(), fonts_, settings_.text_scale, items_, focus_);
+  Ui ui(theme(), fonts_, settings_.text_scale, items_, focus_, gesture_);
   if (l.wide)
     draw_wide(ui, l);
   else if (l.sideways)
@@ -279,8 +280,19 @@ void Shell::draw() {
   else
     draw_portrait(ui, l);
   ImGui::End();
+  place_text_field();
   const bool held_up = place_ == Place::Bikes && bikes_.shows_code();  // to another phone's camera
   platform_.keep_awake(held_up || (place_ == Place::Bench && settings_.keep_awake));
+}
+
+// The real text field over the drawn one. What isn't shown any more isn't typed in either.
+void Shell::place_text_field() {
+  const std::string open = platform_.text_field_open();
+  if (open.empty()) return;
+  const auto drawn = std::find_if(items_.begin(), items_.end(), [&](const Item& i) { return i.field == open; });
+  if (drawn == items_.end()) return platform_.close_text_field();
+  const ImVec2 size{drawn->box_max.x - drawn->box_min.x, drawn->box_max.y - drawn->box_min.y};
+  platform_.place_text_field({drawn->box_min.x, drawn->box_min.y, size.x, size.y});
 }
 
 void Shell::draw_places(Ui& ui, const Area& area, bool column) {
@@ -650,7 +662,7 @@ std::optional<double> Shell::next_wake() const {
 
 std::string Shell::items_json() const {
   records::Json all = records::Json::array();
-  for (const Item& item : items_)
+  for (const Item& item : items_) {
     all.push_back({{"role", word_of(item.role)},
                    {"label", item.label},
                    {"value", item.value},
@@ -659,6 +671,10 @@ std::string Shell::items_json() const {
                    {"press", item.pressable()},
                    {"visible", item.visible()},
                    {"rect", {item.min.x, item.min.y, item.max.x - item.min.x, item.max.y - item.min.y}}});
+    if (item.field.empty()) continue;
+    const ImVec2 size{item.box_max.x - item.box_min.x, item.box_max.y - item.box_min.y};
+    all.back()["box"] = {item.box_min.x, item.box_min.y, size.x, size.y};
+  }
   return all.dump(-1, ' ', false, records::Json::error_handler_t::replace);
 }
 

@@ -1,5 +1,7 @@
 #include "screens/words.hpp"
 
+#include "units/format.hpp"
+
 namespace camside::screens::words {
 
 const char* bikes() {
@@ -76,6 +78,15 @@ const char* new_measurement() {
 }
 const char* enter_first() {
   return "Enter readings";
+}
+const char* larger() {
+  return "Larger";
+}
+const char* whole_drawing() {
+  return "Whole drawing";
+}
+std::string times_larger(float scale) {
+  return format_decimal(static_cast<double>(scale), 1) + " times larger";
 }
 const char* enter_next() {
   return "Next reading";

@@ -44,6 +44,9 @@ std::string invented();
 const char* new_measurement();
 const char* enter_first();
 const char* enter_next();
+const char* larger();  // the drawing
+const char* whole_drawing();
+std::string times_larger(float scale);
 const char* working();
 const char* hide_working();
 const char* more_entries();

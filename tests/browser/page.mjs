@@ -113,18 +113,39 @@ export async function tap(page, label, role) {
   await settled(page);
 }
 
-// A finger put down, moved and lifted, as the browser itself would report it.
-export async function drag(page, from, to, steps = 8) {
+// Fingers as the browser itself would report them: down, move and lift take the places of all that are on the glass then.
+export async function hand(page) {
   const session = await page.context().newCDPSession(page);
-  const touch = (type, point) => session.send("Input.dispatchTouchEvent", { type, touchPoints: point ? [{ x: point[0], y: point[1] }] : [] });
-  await touch("touchStart", from);
+  const send = (type) => (...at) => session.send("Input.dispatchTouchEvent", { type, touchPoints: at.map(([x, y], id) => ({ x, y, id })) });
+  return { down: send("touchStart"), move: send("touchMove"), lift: send("touchEnd") };
+}
+
+// All fingers from where they are to where they shall be, each a pair of places. They go on by the clock however long the page
+// takes to follow.
+export async function glide(fingers, ways, steps = 8) {
+  const sent = [];
   for (let step = 1; step <= steps; step += 1) {
-    await touch("touchMove", from.map((start, axis) => start + ((to[axis] - start) * step) / steps));
+    sent.push(fingers.move(...ways.map(([from, to]) => from.map((start, axis) => start + ((to[axis] - start) * step) / steps))));
     await rest(16);
   }
+  return Promise.all(sent);
+}
+
+// A finger put down, moved and lifted.
+export async function drag(page, from, to, steps = 8) {
+  const finger = await hand(page);
+  await finger.down(from);
+  await glide(finger, [[from, to]], steps);
   await rest(200);  // the finger rests, so that the list doesn't coast on
-  await touch("touchEnd");
+  await finger.lift();
   await settled(page);
+}
+
+// The same, lifted while it still moves. Nothing is waited for.
+export async function fling(page, from, to, steps = 6) {
+  const finger = await hand(page);
+  await finger.down(from);
+  await Promise.all([glide(finger, [[from, to]], steps), rest(16 * steps).then(() => finger.lift())]);
 }
 
 // Brings what has this label into the middle of the screen, by dragging as a thumb would.

@@ -11,6 +11,7 @@ import { tests as lookOver } from "./look_over.mjs";
 import { tests as offline } from "./offline.mjs";
 import { tests as parts } from "./parts.mjs";
 import { tests as touch } from "./touch.mjs";
+import { tests as typing } from "./typing.mjs";
 
 const tests = {
   async "loads without a single error, warning or request elsewhere"({ page }) {
@@ -84,6 +85,7 @@ const tests = {
   ...kill,
   ...display,
   ...touch,
+  ...typing,
   ...lookOver,
   ...parts,
   ...offline,

@@ -1,6 +1,6 @@
 // What a person does with a finger: elements are found by their label through the page's read-only list of items.
 import assert from "node:assert/strict";
-import { bring, drag, frames, item, items, openPage, saved, settled, tap } from "./page.mjs";
+import { bring, drag, fling, frames, glide, hand, item, items, openPage, PHONE, rest, saved, settled, tap } from "./page.mjs";
 
 // Twelve readings of a pinion shaft every 30°, in thousandths of an inch: 0.0015 in off centre, high at 60°, so that the
 // needle swings 0.003 in in all.
@@ -25,6 +25,33 @@ async function shownIn(page) {
   return (await items(page)).filter((one) => one.value).map((one) => `${one.label}: ${one.value}`);
 }
 
+const EXAMPLE = "Show an example (invented)";
+
+// What moves is drawn pixel for pixel without a graphics card here: fewer of them let the frames follow the finger.
+async function inMotion({ browser, address }, test) {
+  const context = await browser.newContext({ ...PHONE, deviceScaleFactor: 1 });
+  const page = await openPage(context, address);
+  await settled(page);
+  await test(page);
+  await context.close();
+}
+
+async function longList(page) {
+  await tap(page, "Runout");
+  await tap(page, EXAMPLE);
+}
+
+async function pinch(page, ways) {
+  const fingers = await hand(page);
+  await fingers.down(...ways.map(([from]) => from));
+  await glide(fingers, ways);
+  await fingers.lift();
+  await settled(page);
+}
+
+const rowOf = async (page) => (await items(page)).find((one) => one.role === "drawing").rect[1];
+const whatIsSaid = async (page) => (await items(page)).filter((one) => one.press).map(({ label, value, chosen, enabled }) => [label, value, chosen, enabled]);
+
 export const tests = {
   async "a tap presses once, a drag over a button presses nothing"({ page }) {
     await tap(page, "Setup");
@@ -33,6 +60,90 @@ export const tests = {
     await tap(page, "Bench");
     await drag(page, [100, 400], [100, 250]);
     await item(page, "Runout");
+  },
+
+  async "a flung list coasts on after the finger has left, then rests"(given) {
+    await inMotion(given, async (page) => {
+      await longList(page);
+      const said = await whatIsSaid(page);
+      for (const [from, to] of [[560, 300], [560, 300], [300, 560]]) {
+        const before = await rowOf(page);
+        await fling(page, [195, from], [195, to]);
+        const lifted = await rowOf(page);
+        await settled(page);
+        const way = Math.sign(to - from);
+        const [dragged, coasted] = [way * (lifted - before), way * ((await rowOf(page)) - lifted)];
+        assert.ok(dragged > 150, `it followed the finger for ${dragged} px`);
+        assert.ok(coasted > 60, `it coasted on for ${coasted} px`);
+        const drawn = await frames(page);
+        await rest(1000);
+        assert.equal(await frames(page), drawn, "it still moves");
+      }
+      assert.deepEqual(await whatIsSaid(page), said, "something was pressed");
+    });
+  },
+
+  async "a finger put down on a coasting list stops it and presses nothing"(given) {
+    await inMotion(given, async (page) => {
+      await longList(page);
+      const said = await whatIsSaid(page);
+      await fling(page, [195, 560], [195, 300]);
+      const finger = await hand(page);
+      await finger.down([195, 400]);
+      await rest(150);
+      const stopped = await rowOf(page);
+      await rest(300);
+      assert.equal(await rowOf(page), stopped, "it moves under the finger");
+      await finger.lift();
+      await settled(page);
+      assert.equal(await rowOf(page), stopped, "it went on after the finger");
+      assert.deepEqual(await whatIsSaid(page), said, "something was pressed");
+    });
+  },
+
+  async "nothing stays pressed or lit after a touch"({ page }) {
+    const aside = async () => { await page.touchscreen.tap(300, 30); await settled(page); };
+    const differs = async (before, after) => assert.ok(before.equals(await page.screenshot()), `the picture differs after ${after}`);
+    await tap(page, "Setup");
+    await aside();
+    const before = await page.screenshot();
+    await tap(page, "Setup");
+    await differs(before, "a tap on the place it is at");
+    const [x, y, width, height] = (await item(page, "Metric")).rect;
+    await drag(page, [x + width / 2, y + height / 2], [x + width / 2 - 60, y + height / 2]);
+    await differs(before, "a drag over a button");
+    await tap(page, "Metric");
+    assert.ok(!before.equals(await page.screenshot()), "the choice is not seen");
+    await tap(page, "Inch");
+    await differs(before, "a tap there and back");
+  },
+
+  async "two fingers on a drawing enlarge it, beside it they do nothing"(given) {
+    await inMotion(given, async (page) => {
+      await tap(page, "Runout");
+      await tap(page, EXAMPLE);
+      const drawing = async () => (await items(page)).find((one) => one.role === "drawing");
+      const [x, y, width, height] = (await drawing()).rect;
+      const [cx, cy] = [x + width / 2, y + height / 2];
+      const said = await whatIsSaid(page);
+      const whole = await page.screenshot();
+      const beside = (await items(page)).find((one) => one.press && one.visible && one.rect[1] > y + height + 70).rect;
+      const by = beside[1] + beside[3] / 2;
+      await pinch(page, [[[cx - 30, by], [cx - 120, by]], [[cx + 30, by], [cx + 120, by]]]);
+      await pinch(page, [[[cx, cy], [cx, cy - 80]], [[cx, by], [cx, by + 40]]]);
+      assert.deepEqual(await whatIsSaid(page), said, "something was pressed");
+      assert.ok(whole.equals(await page.screenshot()), "the picture differs");
+      await pinch(page, [[[cx - 40, cy], [cx - 120, cy - 30]], [[cx + 40, cy], [cx + 120, cy + 30]]]);
+      assert.match((await drawing()).value, /^3\.\d times larger$/);
+      assert.deepEqual((await drawing()).rect, [x, y, width, height], "the page moved");
+      assert.equal(await page.evaluate(() => visualViewport.scale), 1, "the browser enlarged the page");
+      assert.ok(!whole.equals(await page.screenshot()), "it looks as before");
+      await drag(page, [cx, cy], [cx, cy + 100]);
+      assert.deepEqual((await drawing()).rect, [x, y, width, height], "one finger moved the page, not the drawing");
+      await tap(page, "Larger");
+      await tap(page, "Whole drawing");
+      assert.ok(whole.equals(await page.screenshot()), "whole again it looks different");
+    });
   },
 
   async "what was chosen is still chosen after the page is loaded again"({ page, context, address }) {

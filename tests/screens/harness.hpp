@@ -9,6 +9,7 @@
 #include <fstream>
 #include <iterator>
 #include <map>
+#include <optional>
 #include <string>
 
 #include "screens/shell.hpp"
@@ -217,6 +218,25 @@ class Harness {
   void down(ImVec2 at) { send(at, 1); }
   void up(ImVec2 at) { send(at, 0); }
   void move(ImVec2 at) { send(at, -1); }
+
+  // Fingers on their own, the first of which Dear ImGui hears as a mouse: both put down, moved to where they shall be,
+  // lifted one after the other.
+  void two_fingers(ImVec2 a, ImVec2 b, ImVec2 to_a, ImVec2 to_b, int steps = 4) {
+    shell->finger(1, a, true);
+    down(a);
+    shell->finger(2, b, true);
+    frame();
+    for (int i = 1; i <= steps; ++i) {
+      const float t = static_cast<float>(i) / static_cast<float>(steps);
+      shell->finger(2, {b.x + (to_b.x - b.x) * t, b.y + (to_b.y - b.y) * t}, true);
+      shell->finger(1, {a.x + (to_a.x - a.x) * t, a.y + (to_a.y - a.y) * t}, true);
+      move({a.x + (to_a.x - a.x) * t, a.y + (to_a.y - a.y) * t});
+    }
+    shell->finger(1, to_a, false);
+    up(to_a);
+    shell->finger(2, to_b, false);
+    run();
+  }
 
   void tap_at(ImVec2 at) {
     down(at);

@@ -4,6 +4,10 @@
 
 #include <imgui.h>
 
+#include <string>
+#include <string_view>
+#include <utility>
+
 #include "screens/parts/item.hpp"
 
 namespace camside::screens {
@@ -15,6 +19,9 @@ class Focus {
   bool is_at(ImGuiID id) const { return shown_ && id == at_; }
   bool takes_press(ImGuiID id);   // true once, in the frame after Enter
   bool takes_scroll(ImGuiID id);  // true once after the ring moved: bring this one into view
+  // The field over which a real one is laid: it stays in view while it is typed in.
+  void type_in(std::string field) { typed_in_ = std::move(field); }
+  bool types_in(std::string_view field) const { return !field.empty() && field == typed_in_; }
 
  private:
   void walk(const Items& last, int by);
@@ -23,6 +30,7 @@ class Focus {
   bool shown_ = false;
   bool press_ = false;
   bool scroll_ = false;
+  std::string typed_in_;
 };
 
 }  // namespace camside::screens

@@ -23,6 +23,8 @@ struct Item {
   bool focused = false;  // the keyboard is at it
   ImVec2 min, max;
   ImVec2 clip_min, clip_max;  // what of it can be seen
+  std::string field;          // what a field is called in its form; its box, without label and error
+  ImVec2 box_min, box_max;
   bool clipped_text = false;  // its words did not fit: a defect the tests look for
 
   bool pressable() const { return id != 0; }

@@ -269,10 +269,12 @@ KeypadEvent Keypad::keys(Ui& ui, float key_height) {
       const ImU32 face = pressed ? ui.theme().text : next ? ui.theme().accent : ui.theme().card;
       ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, face, 10.0f);
       const ImU32 ink = pressed ? ui.theme().ground : next ? ui.theme().on_accent : ui.theme().text;
-      if (std::string_view(spoken) == words::erase()) return draw_erase(ui, at, ink);
+      if (std::string_view(spoken) == words::erase()) {
+        holding_ = pressed && !digits_.empty();
+        return draw_erase(ui, at, ink);
+      }
       ui.fit(at.inset(4), label, ink, next ? ui.px(20) : ui.px(28), next ? ui.fonts().bold : ui.fonts().words, {},
              0.5f);
-      if (pressed && std::string_view(spoken) == words::erase()) holding_ = true;
     });
     if (fired) {
       act();
@@ -298,7 +300,7 @@ KeypadEvent Keypad::keys(Ui& ui, float key_height) {
   beside();
   bool next = false;
   key(words::next(), 2 * w + gap, words::next(), [&] { next = true; });
-  if (holding_ && ImGui::GetIO().MouseDownDuration[0] > 0.6f && !digits_.empty()) {
+  if (holding_ && ImGui::GetIO().MouseDownDuration[0] > 0.6f) {
     digits_.clear();
     fresh_ = false;
     event = KeypadEvent::Changed;

@@ -14,6 +14,11 @@ ImVec2 on_circle(ImVec2 centre, float radius, float angle) {
 }
 }  // namespace
 
+Area Area::within(const Area& other) const {
+  return {{std::max(min.x, other.min.x), std::max(min.y, other.min.y)},
+          {std::min(max.x, other.max.x), std::min(max.y, other.max.y)}};
+}
+
 ImVec2 Pen::size_of(const std::string& text, float size, ImFont* font) const {
   ImFont* const face = font ? font : words;
   return face->CalcTextSizeA(size > 0 ? size : body, 1.0e9f, 0.0f, text.data(), text.data() + text.size());

@@ -28,6 +28,7 @@ struct Area {
   float width() const { return max.x - min.x; }
   float height() const { return max.y - min.y; }
   ImVec2 centre() const { return {(min.x + max.x) / 2, (min.y + max.y) / 2}; }
+  Area within(const Area& other) const;  // what both hold; its height or width may be negative
   Area inset(float by) const { return {{min.x + by, min.y + by}, {max.x - by, max.y - by}}; }
 };
 

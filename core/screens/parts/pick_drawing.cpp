@@ -81,16 +81,17 @@ float pick_height(const Pen& pen, std::size_t bars) {
   return axis_height(pen) + bar_step(pen) * static_cast<float>(bars);
 }
 
-Area pick_row(const Pen& pen, const Area& area, std::size_t bar) {
-  const float top = area.min.y + axis_height(pen) + static_cast<float>(bar) * bar_step(pen);
-  return {{area.min.x, top}, {area.max.x, top + bar_step(pen)}};
+Area pick_row(const Pen& pen, const Area& area, std::size_t bar, std::size_t bars) {
+  const float step = (area.height() - axis_height(pen)) / static_cast<float>(bars);
+  const float top = area.min.y + axis_height(pen) + static_cast<float>(bar) * step;
+  return {{area.min.x, top}, {area.max.x, top + step}};
 }
 
 void draw_pick(const Pen& pen, const Area& area, const PickPlot& plot, FunctionView<std::string(Length)> show) {
   const Chart chart = pick_chart(pen, area, plot);
   draw_axis(pen, chart, plot, show);
   for (std::size_t i = 0; i < plot.bars.size(); ++i) {
-    const Area row = pick_row(pen, area, i);
+    const Area row = pick_row(pen, area, i, plot.bars.size());
     draw_window(pen, chart, plot.bars[i], track_of(pen, chart, row));
     draw_bar(pen, chart, plot.bars[i], row, i == plot.chosen);
   }

@@ -27,7 +27,8 @@ struct PickPlot {
 };
 
 float pick_height(const Pen& pen, std::size_t bars);
-Area pick_row(const Pen& pen, const Area& area, std::size_t bar);  // a bar with its name: what a finger may tap
+Area pick_row(const Pen& pen, const Area& area, std::size_t bar,
+              std::size_t bars);  // a bar with its name: what a finger may tap
 void draw_pick(const Pen& pen, const Area& area, const PickPlot& plot, FunctionView<std::string(Length)> show);
 
 }  // namespace camside::screens

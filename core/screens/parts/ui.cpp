@@ -75,8 +75,8 @@ const char* word_of(Role role) {
   return "";
 }
 
-Ui::Ui(const Theme& theme, const Fonts& fonts, float text_scale, Items& items, Focus& focus)
-    : theme_(theme), fonts_(fonts), text_scale_(text_scale), items_(items), focus_(focus) {}
+Ui::Ui(const Theme& theme, const Fonts& fonts, float text_scale, Items& items, Focus& focus, Gesture& gesture)
+    : theme_(theme), fonts_(fonts), text_scale_(text_scale), items_(items), focus_(focus), gesture_(gesture) {}
 
 float Ui::target() const {
   return std::max(48.0f, px(body_size) + 26.0f);
@@ -146,13 +146,17 @@ void Ui::separator() {
   ImGui::Dummy({1, 1});
 }
 
+void Ui::keep_in_view(const Area& where) {
+  const ImVec2 low = ImGui::GetWindowDrawList()->GetClipRectMin();
+  const ImVec2 high = ImGui::GetWindowDrawList()->GetClipRectMax();
+  if (where.min.y >= low.y && where.max.y <= high.y) return;
+  ImGui::SetScrollFromPosY(where.centre().y - ImGui::GetWindowPos().y, 0.5f);
+}
+
 // Shows the ring, brings it into view, and says whether the keyboard pressed this one.
 bool Ui::by_keyboard(ImGuiID id, const Area& where) {
   if (!focus_.is_at(id)) return false;
-  const ImVec2 low = ImGui::GetWindowDrawList()->GetClipRectMin();
-  const ImVec2 high = ImGui::GetWindowDrawList()->GetClipRectMax();
-  const bool seen = where.min.y >= low.y && where.max.y <= high.y;
-  if (focus_.takes_scroll(id) && !seen) ImGui::SetScrollFromPosY(where.centre().y - ImGui::GetWindowPos().y, 0.5f);
+  if (focus_.takes_scroll(id)) keep_in_view(where);
   const float width = theme_.stroke * 1.5f;
   ImGui::GetWindowDrawList()->AddRect(where.min, where.max, theme_.text, rounding, 0, width);
   return focus_.takes_press(id);
@@ -336,11 +340,12 @@ bool Ui::field(std::string_view id, const FieldLook& look) {
   const ImVec2 entry =
       fonts_.words->CalcTextSizeA(px(20), 1.0e9f, w - 24, look.text.data(), look.text.data() + look.text.size());
   const float box_h = std::max(target(), entry.y + 16);
+  const ImVec2 top_left{ImGui::GetCursorScreenPos().x, ImGui::GetCursorScreenPos().y + label_h};
+  const Area box{top_left, {top_left.x + w, top_left.y + box_h}};
   const bool fired =
       area(id, Role::Field, look.label, {w, label_h + box_h + error_h}, [&](const Area& at, bool pressed) {
         ImDrawList* const list = ImGui::GetWindowDrawList();
         list->AddText(fonts_.words, small, at.min, theme_.quiet, label.data(), label.data() + label.size());
-        const Area box{{at.min.x, at.min.y + label_h}, {at.max.x, at.min.y + label_h + box_h}};
         list->AddRectFilled(box.min, box.max, pressed ? theme_.pressed : theme_.card, rounding);
         const ImU32 edge = look.active ? theme_.accent : look.error.empty() ? theme_.line : theme_.outside;
         list->AddRect(box.min, box.max, edge, rounding, 0, look.active ? theme_.stroke * 1.4f : theme_.stroke * 0.7f);
@@ -350,7 +355,12 @@ bool Ui::field(std::string_view id, const FieldLook& look) {
         list->AddText(fonts_.words, small, {at.min.x, box.max.y + 4}, theme_.outside, error.data(),
                       error.data() + error.size());
       });
-  items_.back().value = look.text;
+  Item& item = items_.back();
+  item.value = look.text;
+  item.field = id;
+  item.box_min = box.min;
+  item.box_max = box.max;
+  if (focus_.types_in(id)) keep_in_view(box);
   return fired;
 }
 

@@ -10,6 +10,7 @@
 
 #include "calc/function_view.hpp"
 #include "screens/parts/focus.hpp"
+#include "screens/parts/gesture.hpp"
 #include "screens/parts/item.hpp"
 #include "screens/parts/pen.hpp"
 #include "screens/parts/theme.hpp"
@@ -25,7 +26,7 @@ enum class Look : std::uint8_t { Plain, Main, Quiet };
 
 class Ui {
  public:
-  Ui(const Theme& theme, const Fonts& fonts, float text_scale, Items& items, Focus& focus);
+  Ui(const Theme& theme, const Fonts& fonts, float text_scale, Items& items, Focus& focus, Gesture& gesture);
 
   const Theme& theme() const { return theme_; }
   const Fonts& fonts() const { return fonts_; }
@@ -33,6 +34,7 @@ class Ui {
   float target() const;  // height of something to press: 48 px, more with large text
   float width() const;   // what is left of the row
   Pen pen(ImU32 ground) const;
+  Gesture& gesture() const { return gesture_; }
 
   // Words. Wrapped to the width; each is an Item that can be found by its text.
   void title(const std::string& text);
@@ -91,6 +93,7 @@ class Ui {
   bool row_below(std::string_view id, const std::string& label, const std::string& value, bool label_loud,
                  bool enabled);
   bool by_keyboard(ImGuiID id, const Area& where);
+  static void keep_in_view(const Area& where);
   void wrapped(const std::string& text, ImU32 colour, float size, ImFont* font, Role role);
   ImU32 ground_here() const { return in_card_ ? theme_.card : theme_.ground; }
 
@@ -99,6 +102,7 @@ class Ui {
   float text_scale_;
   Items& items_;
   Focus& focus_;
+  Gesture& gesture_;
   bool in_card_ = false;
   ImVec2 card_min_{};
   float card_width_ = 0;
