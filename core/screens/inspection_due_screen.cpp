@@ -56,8 +56,11 @@ void draw_item(const Ui& ui, const Area& area, const inspection_due::Result& r, 
   const float radius = 0.6f * pen.body;
   draw_verdict_mark(pen, {area.min.x + radius + 2, area.min.y + 1.5f * pen.body}, radius, shape_of(item.state), colour);
   const float left = area.min.x + 2 * radius + 14;
-  pen.write({left, area.min.y + 0.2f * pen.body}, {0, 0}, item.name, pen.ink.text, 1.1f * pen.body, pen.bold);
-  pen.write({left, area.min.y + 1.6f * pen.body}, {0, 0}, state_words(item), colour, pen.body);
+  const float room = area.max.x - left;
+  const std::string state = state_words(item);
+  pen.write({left, area.min.y + 0.2f * pen.body}, {0, 0}, item.name, pen.ink.text,
+            pen.size_within(room, item.name, 1.1f * pen.body, pen.bold), pen.bold);
+  pen.write({left, area.min.y + 1.6f * pen.body}, {0, 0}, state, colour, pen.size_within(room, state));
   if (!item.distance) return;
   const Area road{{area.min.x, area.min.y + 3.4f * pen.body}, area.max};
   draw_road(pen, road, road_of(ui.theme(), r, item),

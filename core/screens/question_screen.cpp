@@ -373,12 +373,27 @@ void QuestionScreen::draw_bottom(Ui& ui, storage::CurrentJob& job, Platform& pla
     return;
   }
   const std::string wanted = form_.first_empty();
-  if (ui.button("main action", wanted.empty() ? words::working() : words::enter_next(), Look::Main)) {
-    if (wanted.empty())
-      working_open_ = scroll_to_working_ = true;
-    else
-      edit(wanted, platform, job, system);
+  const records::FormField* const refused = refused_field();
+  const std::string label = refused          ? words::correct_field(std::string(refused->field.label))
+                            : wanted.empty() ? std::string(words::working())
+                                             : std::string(words::enter_next());
+  if (!ui.button("main action", label, Look::Main)) return;
+  if (refused)
+    edit(std::string(refused->path), platform, job, system);
+  else if (!wanted.empty())
+    edit(wanted, platform, job, system);
+  else
+    working_open_ = scroll_to_working_ = true;
+}
+
+// What was typed and can't be so; it comes before what is still to enter.
+const records::FormField* QuestionScreen::refused_field() const {
+  for (const Finding& f : solved_.findings) {
+    const records::FormField* const field = f.severity == Severity::Refusal ? find_field(fields_, f.field) : nullptr;
+    const bool typed = field && field->sort != records::FieldSort::Choice && !field->text.empty();
+    if (typed && !field->field.label.empty()) return field;
   }
+  return nullptr;
 }
 
 }  // namespace camside::screens

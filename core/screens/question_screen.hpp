@@ -76,6 +76,7 @@ class QuestionScreen {
   void edit(std::string_view path, Platform& platform, storage::CurrentJob& job, System system);
   void carry_out(const FormAction& action, storage::CurrentJob& job, Platform& platform, System system);
   void commit(storage::CurrentJob& job);
+  const records::FormField* refused_field() const;
   void next(storage::CurrentJob& job, Platform& platform, System system);
   bool next_item(storage::CurrentJob& job, Platform& platform, System system);
   void lay_out(records::Record& of, std::string_view list, std::size_t count);

@@ -436,7 +436,7 @@ void Shell::draw_setup(Ui& ui) {
   Settings s = settings_;
   const std::string systems[] = {"Inch", "Metric"};
   const std::string themes[] = {"System", "Shop (dark)", "Sun (light)"};
-  const std::string sizes[] = {"Small", "Normal", "Large", "Huge", "Most"};
+  const std::string sizes[] = {"Small", "Normal", "Large", "Huge", "Largest"};
   const float scales[] = {0.9f, 1.0f, 1.3f, 1.6f, 2.0f};
   const std::string hands[] = {"Right hand", "Left hand"};
   if (const int i = ui.segmented("units", words::units(), systems, s.system == System::Metric ? 1 : 0); i >= 0)

@@ -88,6 +88,9 @@ const char* whole_drawing() {
 std::string times_larger(float scale) {
   return format_decimal(static_cast<double>(scale), 1) + " times larger";
 }
+std::string correct_field(const std::string& label) {
+  return "Correct: " + label;
+}
 const char* enter_next() {
   return "Next reading";
 }

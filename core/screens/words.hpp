@@ -43,6 +43,7 @@ const char* show_example();
 std::string invented();
 const char* new_measurement();
 const char* enter_first();
+std::string correct_field(const std::string& label);
 const char* enter_next();
 const char* larger();  // the drawing
 const char* whole_drawing();

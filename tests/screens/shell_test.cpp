@@ -43,6 +43,28 @@ TEST(Shell, ADragThatStartsOnATilePressesNothing) {
   EXPECT_EQ(h.find(words::back()), nullptr);
 }
 
+TEST(Shell, TheMainActionCorrectsWhatWasRefused) {
+  for (const float scale : {1.0f, 2.0f}) {
+    Harness h({.text_scale = scale});
+    h.shell->open("runout");
+    h.run();
+    h.tap(words::show_example());
+    ASSERT_NE(h.find(words::working()), nullptr);
+    h.tap(words::more_entries());
+    h.tap("Graduation");
+    h.type_on_keypad("99");
+    h.tap(words::done());
+    const std::string correct = words::correct_field("Graduation");
+    ASSERT_NE(h.find(correct), nullptr) << "nothing was solved, so there is no working";
+    EXPECT_FALSE(h.find(correct)->clipped_text);
+    h.tap(correct);
+    EXPECT_NE(h.find(words::done()), nullptr) << "the keypad is open at it";
+    h.type_on_keypad("0.0001");
+    h.tap(words::done());
+    EXPECT_NE(h.find(words::working()), nullptr);
+  }
+}
+
 TEST(Shell, NothingStaysHoveredAfterATouch) {
   Harness h({});
   h.tap("Bench");

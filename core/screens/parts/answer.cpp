@@ -99,6 +99,11 @@ std::string figure_text(const Figure& figure, System system) {
   return text;
 }
 
+// A limit of nothing at all is no measurement: "0".
+std::string bound_text(Kind kind, double bound, System system) {
+  return bound == 0 ? "0" : shown(kind, bound, system);
+}
+
 std::string limit_text(const Outcome& outcome, System system) {
   if (!outcome.judgement) return {};
   const Judgement& j = *outcome.judgement;
@@ -106,11 +111,11 @@ std::string limit_text(const Outcome& outcome, System system) {
   const Kind kind = figure ? figure->kind : Kind::Number;
   std::string text;
   if (j.lower && j.upper)
-    text = shown(kind, *j.lower, system) + " to " + shown(kind, *j.upper, system);
+    text = bound_text(kind, *j.lower, system) + " to " + shown(kind, *j.upper, system);
   else if (j.upper)
-    text = "at most " + shown(kind, *j.upper, system);
+    text = "at most " + bound_text(kind, *j.upper, system);
   else if (j.lower)
-    text = "at least " + shown(kind, *j.lower, system);
+    text = "at least " + bound_text(kind, *j.lower, system);
   const bool other = figure && figure != main_figure(outcome);
   const std::string judged = other ? figure->label + ": " + figure_text(*figure, system) + "\n" : std::string();
   return judged + words::limit_by() + " " + text + " · " + j.source.text();

@@ -34,10 +34,12 @@ void draw_y_grid(const Pen& pen, const Chart& chart, FunctionView<std::string(do
   });
 }
 
-void draw_x_tick(const Pen& pen, const Chart& chart, double x, const std::string& text) {
+void draw_x_tick(const Pen& pen, const Chart& chart, double x, const std::string& text, int beside) {
+  const float room = chart.frame.width() / static_cast<float>(beside) - 0.4f * pen.body;
   const float px = chart.x(x);
   pen.line({px, chart.frame.max.y}, {px, chart.frame.max.y + 0.3f * pen.body}, pen.ink.line);
-  pen.write({px, chart.frame.max.y + 0.45f * pen.body}, {0.5f, 0.0f}, text, pen.ink.quiet, pen.body * 0.85f);
+  pen.write({px, chart.frame.max.y + 0.45f * pen.body}, {0.5f, 0.0f}, text, pen.ink.quiet,
+            pen.size_within(room, text, pen.body * 0.85f));
 }
 
 void draw_band(const Pen& pen, const Chart& chart, double low, double high, ImU32 colour) {

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <string>
+#include <vector>
 
 #include "screens/parts/chart.hpp"
 
@@ -50,7 +52,7 @@ void draw_no_lash(const Pen& pen, const Chart& chart) {
 
 void draw_turns(const Pen& pen, const Chart& chart) {
   for (int deg = 0; deg <= 720; deg += 180)
-    draw_x_tick(pen, chart, deg * std::numbers::pi / 180, std::to_string(deg) + "°");
+    draw_x_tick(pen, chart, deg * std::numbers::pi / 180, std::to_string(deg) + "°", 4);
   pen.dashed({chart.x(two_turns / 2), chart.frame.min.y}, {chart.x(two_turns / 2), chart.frame.max.y}, pen.ink.line, 4);
   for (const int turn : {1, 2}) {
     const float middle = chart.x(two_turns * (turn == 1 ? 0.25 : 0.75));
@@ -59,17 +61,28 @@ void draw_turns(const Pen& pen, const Chart& chart) {
   }
 }
 
+// All names of the states are as large as lets them stand beside each other.
+float state_size(const Pen& pen, const Chart& chart, const LashPlot& plot) {
+  std::string all;
+  for (const auto& state : plot.states) all += state.name + "    ";
+  return pen.size_within(chart.frame.width(), all, pen.body * 0.8f);
+}
+
 // A temperature state moves the whole curve; its lowest is drawn as a dashed level with its name. All levels come
-// before the first name, so that none is struck through.
-void draw_states(const Pen& pen, const Chart& chart, const LashPlot& plot) {
+// before the first name, so that none is struck through. What the names cover is returned.
+std::vector<Area> draw_states(const Pen& pen, const Chart& chart, const LashPlot& plot) {
   for (const auto& state : plot.states) draw_level(pen, chart, state.lowest.in_mm(), pen.ink.quiet, true);
-  float x = chart.frame.min.x + 0.3f * pen.body;
+  const float size = state_size(pen, chart, plot);
+  std::vector<Area> covered;
+  float x = chart.frame.min.x + 0.3f * size;
   for (const auto& state : plot.states) {
-    const float width = pen.size_of(state.name, pen.body * 0.8f).x;
-    pen.label(chart.frame, {x, chart.y(state.lowest.in_mm())}, {0.0f, 0.5f}, state.name, pen.ink.quiet,
-              pen.body * 0.8f);
-    x += width + 0.9f * pen.body;
+    const float width = pen.size_of(state.name, size).x;
+    const float y = chart.y(state.lowest.in_mm());
+    pen.label(chart.frame, {x, y}, {0.0f, 0.5f}, state.name, pen.ink.quiet, size);
+    covered.push_back({{x, y - 0.7f * size}, {x + width, y + 0.7f * size}});
+    x += width + size;
   }
+  return covered;
 }
 
 void draw_readings(const Pen& pen, const Chart& chart, const LashPlot& plot) {
@@ -77,16 +90,35 @@ void draw_readings(const Pen& pen, const Chart& chart, const LashPlot& plot) {
   for (const auto& p : plot.points) pen.dot(chart.at(p.crank.in_rad(), p.lash.in_mm()), pen.body * 0.28f, pen.ink.text);
 }
 
-void draw_tight_spot(const Pen& pen, const Chart& chart, const LashPlot& plot) {
+// How much further from the curve a label stands clear of what is covered; at most the height of the frame.
+float clear_of(const std::vector<Area>& covered, const Area& label, float step, float most) {
+  const auto hits = [&](float by) {
+    return std::any_of(covered.begin(), covered.end(), [&](const Area& a) {
+      return a.min.x < label.max.x && label.min.x < a.max.x && a.min.y < label.max.y + by && label.min.y + by < a.max.y;
+    });
+  };
+  float by = 0;
+  while (hits(by) && std::abs(by) < most) by += step;
+  return by;
+}
+
+void draw_tight_spot(const Pen& pen, const Chart& chart, const LashPlot& plot, const std::vector<Area>& covered) {
   if (!plot.tight_at || !plot.curve_mm) return;
   const double at = plot.tight_at->in_rad();
   const ImVec2 tip = chart.at(at, plot.curve_mm(at));
   const bool low_in_frame = tip.y > chart.frame.centre().y;
   const float away = (low_in_frame ? -2.6f : 2.6f) * pen.body;
   const ImU32 colour = plot.verdict ? plot.verdict : pen.ink.accent;
-  pen.arrow({tip.x, tip.y + away}, {tip.x, tip.y + (low_in_frame ? -0.4f : 0.4f) * pen.body}, colour);
-  pen.label(chart.frame, {tip.x, tip.y + away}, {0.5f, low_in_frame ? 1.0f : 0.0f}, plot.tight_text, pen.ink.text,
-            pen.body * 0.9f);
+  const float size = pen.size_within(chart.frame.width() - pen.body, plot.tight_text, pen.body * 0.9f);
+  const ImVec2 box = pen.size_of(plot.tight_text, size);
+  const float from =
+      std::clamp(tip.x - box.x / 2, chart.frame.min.x, std::max(chart.frame.min.x, chart.frame.max.x - box.x));
+  const float top = tip.y + away - (low_in_frame ? box.y : 0.0f);
+  const float step = (low_in_frame ? -0.25f : 0.25f) * pen.body;
+  const float y =
+      tip.y + away + clear_of(covered, {{from, top}, {from + box.x, top + box.y}}, step, chart.frame.height());
+  pen.arrow({tip.x, y}, {tip.x, tip.y + (low_in_frame ? -0.4f : 0.4f) * pen.body}, colour);
+  pen.label(chart.frame, {tip.x, y}, {0.5f, low_in_frame ? 1.0f : 0.0f}, plot.tight_text, pen.ink.text, size);
 }
 
 }  // namespace
@@ -99,9 +131,9 @@ void draw_lash(const Pen& pen, const Area& area, const LashPlot& plot, FunctionV
   draw_y_grid(pen, chart, y_text);
   draw_no_lash(pen, chart);
   draw_turns(pen, chart);
-  draw_states(pen, chart, plot);
+  const std::vector<Area> covered = draw_states(pen, chart, plot);
   draw_readings(pen, chart, plot);
-  draw_tight_spot(pen, chart, plot);
+  draw_tight_spot(pen, chart, plot, covered);
 }
 
 }  // namespace camside::screens

@@ -52,8 +52,9 @@ void draw_bar(const Pen& pen, const Chart& chart, const PickBar& bar, const Area
   const Area track = track_of(pen, chart, row);
   const float a = chart.x(bar.lowest.in_mm());
   const float b = std::max(a + pen.stroke, chart.x(bar.highest.in_mm()));
-  pen.write({chart.frame.min.x, row.min.y}, {0, 0}, bar.name, bar.fits ? pen.ink.text : pen.ink.quiet, 0,
-            chosen ? pen.bold : pen.words);
+  ImFont* const font = chosen ? pen.bold : pen.words;
+  pen.write({chart.frame.min.x, row.min.y}, {0, 0}, bar.name, bar.fits ? pen.ink.text : pen.ink.quiet,
+            pen.size_within(chart.frame.width(), bar.name, 0, font), font);
   const float half = 0.25f * pen.body;
   pen.list->AddRectFilled({a, track.centre().y - half}, {b, track.centre().y + half}, colour, half);
   if (!bar.fits) pen.cross({b + 0.7f * pen.body, track.centre().y}, 0.22f * pen.body, pen.ink.outside);

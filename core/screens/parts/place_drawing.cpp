@@ -333,7 +333,8 @@ void draw_place(const Pen& pen, const Area& area, LookAt place) {
   if (place == LookAt::OilOnARag) return draw_samples(pen, area, drops);
   const float words = 1.6f * pen.body;
   draw_engine(pen, {area.min, {area.max.x, area.max.y - words}}, place);
-  pen.write({area.centre().x, area.max.y}, {0.5f, 1.0f}, place_name(place), pen.ink.text);
+  pen.write({area.centre().x, area.max.y}, {0.5f, 1.0f}, place_name(place), pen.ink.text,
+            pen.size_within(area.width(), place_name(place)));
 }
 
 }  // namespace camside::screens

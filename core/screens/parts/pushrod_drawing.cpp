@@ -59,7 +59,8 @@ void draw_adjuster(const Pen& pen, const Area& area, const PushrodPlot& plot) {
   const ImVec2 c{area.centre().x, area.min.y + r + 1.4f * pen.body};
   draw_flats(pen, c, r, plot);
   draw_way(pen, c, r + 0.8f * pen.body, plot);
-  pen.write({area.centre().x, area.max.y - 0.2f * pen.body}, {0.5f, 1.0f}, plot.turn_words, pen.ink.text, pen.body);
+  pen.write({area.centre().x, area.max.y - 0.2f * pen.body}, {0.5f, 1.0f}, plot.turn_words, pen.ink.text,
+            pen.size_within(area.width(), plot.turn_words));
 }
 
 ImU32 colour_of(const Pen& pen, RodMark mark) {

@@ -116,9 +116,18 @@ void draw_high_spot(const Pen& pen, const Area& area, const Scale& s, const Runo
   const double a = plot.high_spot->in_rad();
   const float tip = s.radius(plot.curve_mm ? plot.curve_mm(a) : s.mean_mm + (plot.swing ? plot.swing->in_mm() / 2 : 0));
   pen.arrow(s.at(a, s.middle * 0.2f), s.at(a, tip - 0.4f * pen.body), plot.verdict ? plot.verdict : pen.ink.accent);
+  const float inside = std::min(area.width(), area.height()) / 2 - 1.9f * pen.body;  // of the degrees round the turn
+  const Area free{{s.centre.x - inside, s.centre.y - inside}, {s.centre.x + inside, s.centre.y + inside}};
   const auto degrees = static_cast<int>(std::lround(plot.high_spot->in_deg())) % 360;
-  pen.label(area, s.at(a, s.middle * 0.52f), {0.5f, 0.5f}, "high spot " + std::to_string(degrees) + "°", pen.ink.text,
-            pen.body * 0.9f);
+  const std::string text = "high spot " + std::to_string(degrees) + "°";
+  pen.label(free, s.at(a, s.middle * 0.52f), {0.5f, 0.5f}, text, pen.ink.text,
+            pen.size_within(free.width() - 0.5f * pen.body, text, pen.body * 0.9f));
+}
+
+// Legend and scale.
+constexpr float legend_line = 1.35f;
+float note_size(const Pen& pen) {
+  return 0.85f * pen.body;
 }
 
 constexpr double css_px_per_mm = 96.0 / 25.4;
@@ -139,38 +148,53 @@ void draw_scale_bar(const Pen& pen, const Area& area, const Scale& s, FunctionVi
   const ImVec2 b{a.x + length, a.y};
   pen.line(a, b, pen.ink.text);
   for (const ImVec2 end : {a, b}) pen.line({end.x, end.y - 4}, {end.x, end.y + 4}, pen.ink.text);
-  pen.write({a.x, a.y - 6}, {0, 1}, show(Length::mm(step)), pen.ink.text, pen.body * 0.85f);
+  const std::string bar = show(Length::mm(step));
   const std::string factor = "drawn " + two_digits(s.px_per_mm / css_px_per_mm) + " × life size";
-  pen.write({area.max.x, area.max.y}, {1, 1}, factor, pen.ink.quiet, pen.body * 0.85f);
+  const float size = std::min(note_size(pen), pen.size_within(area.width() - pen.body, bar + factor));
+  pen.write({a.x, a.y - 6}, {0, 1}, bar, pen.ink.text, size);
+  pen.write({area.max.x, area.max.y}, {1, 1}, factor, pen.ink.quiet, size);
 }
 
 // Which ring is which, in the corner that the turn leaves free.
 void draw_legend(const Pen& pen, const Area& area, const RunoutPlot& plot, FunctionView<std::string(Length)> show) {
-  const float size = pen.body * 0.85f;
+  const float size = note_size(pen);
   float y = area.min.y + 0.5f * size;
   const auto entry = [&](const std::string& text, bool dashed, ImU32 ink) {
     const ImVec2 a{area.min.x, y};
     const ImVec2 b{area.min.x + 1.4f * size, y};
     dashed ? pen.dashed(a, b, ink, 5) : pen.line(a, b, ink);
     pen.write({b.x + 6, y}, {0, 0.5f}, text, pen.ink.quiet, size);
-    y += 1.35f * size;
+    y += legend_line * size;
   };
   if (plot.limit) entry("limit " + show(*plot.limit), false, pen.ink.line);
   if (plot.pass_line && plot.pass_line->in_mm() > 0) entry("passes " + show(*plot.pass_line), true, pen.ink.within);
 }
 
+// The corners hold the legend and the scale; where large words would reach the turn's own, the turn stands between
+// them.
+Area turn_of(const Pen& pen, const Area& area, const RunoutPlot& plot, FunctionView<std::string(Length)> show) {
+  const float size = note_size(pen);
+  const float free = area.width() / 2 - 1.2f * size;  // of a corner, beside the 0° and the 180°
+  Area turn = area;
+  const std::string longest = plot.limit ? "passes " + show(*plot.limit) : std::string();
+  if (2 * size + pen.size_of(longest, size).x > free) turn.min.y += 2 * legend_line * size;
+  if (pen.size_of("drawn 1,000 × life size", size).x > free) turn.max.y -= legend_line * size;
+  return turn;
+}
+
 }  // namespace
 
 void draw_runout(const Pen& pen, const Area& area, const RunoutPlot& plot, FunctionView<std::string(Length)> show) {
-  const Scale s = scale_of(pen, area, plot);
+  const Area turn = turn_of(pen, area, plot, show);
+  const Scale s = scale_of(pen, turn, plot);
   draw_limit_band(pen, s, plot);
   draw_pass_line(pen, s, plot);
   draw_shaft(pen, s);
-  draw_clock(pen, area, s);
+  draw_clock(pen, turn, s);
   draw_curve(pen, s, plot);
   draw_swing(pen, s, plot);
   draw_points(pen, s, plot);
-  draw_high_spot(pen, area, s, plot);
+  draw_high_spot(pen, turn, s, plot);
   draw_scale_bar(pen, area, s, show);
   draw_legend(pen, area, plot, show);
 }

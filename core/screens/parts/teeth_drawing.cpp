@@ -128,8 +128,9 @@ void draw_teeth(const Pen& pen, const Area& area, const TeethPlot& plot, Functio
   draw_mesh(pen, view, plot, widened);
   pen.list->PopClipRect();
   const std::string factor = widened > 1.0 ? fmt::format(", gap drawn {:g} times wider", widened) : ", drawn true";
-  pen.write({area.centre().x, area.max.y}, {0.5f, 1.0f}, "lash " + show(Length::mm(plot.lash_mm)) + factor,
-            pen.ink.quiet, pen.body * 0.85f);
+  const std::string caption = "lash " + show(Length::mm(plot.lash_mm)) + factor;
+  pen.write({area.centre().x, area.max.y}, {0.5f, 1.0f}, caption, pen.ink.quiet,
+            pen.size_within(area.width(), caption, pen.body * 0.85f));
 }
 
 }  // namespace camside::screens
