@@ -12,6 +12,7 @@ namespace camside::screens {
 namespace {
 
 constexpr float most_drawing = 520.0f;
+constexpr float usual_words = 1.2f;  // times their size; larger ones reach into corners
 
 const records::FormField* find_field(const std::vector<records::FormField>& fields, std::string_view path) {
   for (const auto& f : fields)
@@ -260,9 +261,13 @@ void QuestionScreen::draw_drawing(Ui& ui, System system, float most_height) {
   const float width = ui.width();
   const float height = look_.drawing_height(ui, solved_, width);
   if (height <= 0) return;
-  const float high = look_.scales ? std::min(height, most_height - zoom_button_height()) : height;
-  draw_enlargeable(ui, zoom_, "drawing", std::string(look_.kind) + " drawing", {width, high},
-                   [&](const Area& area) { look_.drawing(ui, solved_, system, area); });
+  const bool corner = look_.free_corner && ui.px(1) < usual_words;
+  const float most = most_height - (corner ? 0 : zoom_button_height());
+  const float high = look_.scales ? std::min(height, most) : height;
+  draw_enlargeable(
+      ui, zoom_, "drawing", std::string(look_.kind) + " drawing", {width, high},
+      [&](const Area& area) { look_.drawing(ui, solved_, system, area); },
+      corner ? ZoomButton::Corner : ZoomButton::Below);
 }
 
 void QuestionScreen::draw_side(Ui& ui, storage::CurrentJob& job, Platform& platform, System system, float height) {

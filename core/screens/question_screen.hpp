@@ -28,7 +28,8 @@ struct QuestionLook {
   std::function<float(const Ui&, const records::Solved&, float width)> drawing_height;
   std::function<void(const Ui&, const records::Solved&, System, const Area&)> drawing;
   std::function<std::unique_ptr<ExtraPart>()> extra;
-  bool scales = true;  // the drawing may be made as low as there is room; false: it is a list and scrolls
+  bool free_corner = false;  // nothing is drawn in its upper right one while the words have their usual size
+  bool scales = true;        // the drawing may be made as low as there is room; false: it is a list and scrolls
 };
 
 QuestionLook runout_look();

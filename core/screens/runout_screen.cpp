@@ -39,6 +39,7 @@ bool hidden(std::string_view top, const std::vector<records::FormField>& form) {
 QuestionLook runout_look() {
   QuestionLook look;
   look.kind = "runout";
+  look.free_corner = true;
   look.plan.front = {"method", "swings", "stations", "closing", "setup"};
   look.plan.hidden = hidden;
   look.plan.marked = {{"stations", "angle", {"angle", "reading"}, {6, 8, 12}, 360},

@@ -81,7 +81,7 @@ TEST(Gesture, ASidewaysDragScrollsNothingAndPressesNothing) {
   Drawn h("Runout");
   const float top = h.drawing().min.y;
   const std::vector<std::string> before = said(h);
-  h.drag({100, 600}, {300, 640});
+  h.drag({100, 600}, {300, 540});
   EXPECT_EQ(h.drawing().min.y, top);
   h.drag({100, 600}, {140, 400});
   EXPECT_NEAR(h.drawing().min.y, top - 200, 80) << "a drag that is mostly up scrolls";
@@ -117,7 +117,7 @@ TEST(Gesture, TwoFingersElsewhereDoNothing) {
   const std::vector<std::string> before = said(h);
   for (const float apart : {0.0f, 60.0f}) {  // a tap with both, and a pinch
     h.two_fingers(c, {c.x + 30, c.y}, {c.x, c.y - apart}, {c.x + 30, c.y + apart});
-    EXPECT_EQ(said(h), before);
+    ASSERT_EQ(said(h), before);
     EXPECT_EQ(h.find("Gears to order")->min.y, tile.min.y);
   }
   h.tap("Gears to order");

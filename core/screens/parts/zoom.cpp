@@ -45,7 +45,7 @@ bool draw_button(Ui& ui, const Zoom& zoom, const std::string& id) {
   const std::string label = back ? words::whole_drawing() : words::larger();
   return ui.area(id + " zoom", Role::Button, label, {48, 48}, [&](const Area& at, bool pressed) {
     const Pen pen = ui.pen(ui.theme().ground);
-    if (pressed) pen.list->AddRectFilled(at.min, at.max, ui.theme().pressed, 10);
+    pen.list->AddRectFilled(at.min, at.max, pressed ? ui.theme().pressed : ui.theme().ground, 10);
     (back ? draw_whole : draw_lens)(pen, at.centre(), ui.theme().accent);
   });
 }
@@ -81,7 +81,7 @@ float zoom_button_height() {
 }
 
 void draw_enlargeable(Ui& ui, Zoom& zoom, const std::string& id, const std::string& name, ImVec2 size,
-                      FunctionView<void(const Area&)> draw) {
+                      FunctionView<void(const Area&)> draw, ZoomButton button) {
   const ImVec2 at = ImGui::GetCursorScreenPos();
   const Area frame{at, {at.x + size.x, at.y + size.y}};
   const auto by = ui.gesture().over(ImGui::GetID(id.c_str()), seen_of(frame), !zoom.whole());
@@ -90,8 +90,12 @@ void draw_enlargeable(Ui& ui, Zoom& zoom, const std::string& id, const std::stri
   if (!zoom.whole()) ImGui::PushClipRect(frame.min, frame.max, true);
   draw(zoom.area(frame));
   if (!zoom.whole()) ImGui::PopClipRect();
-  ImGui::SetCursorScreenPos({frame.max.x - 48, frame.max.y + gap});
+  const bool corner = button == ZoomButton::Corner;
+  ImGui::SetCursorScreenPos({frame.max.x - 48, corner ? frame.min.y : frame.max.y + gap});
   if (draw_button(ui, zoom, id)) zoom.step(frame);
+  if (!corner) return;
+  ImGui::SetCursorScreenPos(frame.min);
+  ImGui::Dummy(size);
 }
 
 }  // namespace camside::screens

@@ -4,6 +4,7 @@
 // Enlarged by two fingers or by Ctrl and the wheel (gesture.hpp), and by the button that stands with it.
 #pragma once
 
+#include <cstdint>
 #include <string>
 
 #include "calc/function_view.hpp"
@@ -26,10 +27,11 @@ class Zoom {
   ImVec2 shift_{};  // from the frame's corner to the drawing's, in widths and heights of the frame; never positive
 };
 
-float zoom_button_height();  // with what parts it from the drawing
-// The drawing in its frame where the cursor stands, and the button below it at the right. `draw` gets the area to draw
+enum class ZoomButton : std::uint8_t { Below, Corner };  // Corner: the upper right one, for drawings that leave it free
+float zoom_button_height();                              // with what parts it from the drawing
+// The drawing in its frame where the cursor stands, and its button at the right. `draw` gets the area to draw
 // into.
 void draw_enlargeable(Ui& ui, Zoom& zoom, const std::string& id, const std::string& name, ImVec2 frame,
-                      FunctionView<void(const Area&)> draw);
+                      FunctionView<void(const Area&)> draw, ZoomButton button = ZoomButton::Below);
 
 }  // namespace camside::screens
