@@ -121,15 +121,17 @@ export async function hand(page) {
 }
 
 // All fingers from where they are to where they shall be, each a pair of places. They go on by the clock however long the page
-// takes to follow.
-export async function glide(fingers, ways, steps = 8) {
+// takes to follow: → what is still under way.
+async function onTheirWay(fingers, ways, steps) {
   const sent = [];
   for (let step = 1; step <= steps; step += 1) {
     sent.push(fingers.move(...ways.map(([from, to]) => from.map((start, axis) => start + ((to[axis] - start) * step) / steps))));
     await rest(16);
   }
-  return Promise.all(sent);
+  return { sent };
 }
+
+export const glide = async (fingers, ways, steps = 8) => Promise.all((await onTheirWay(fingers, ways, steps)).sent);
 
 // A finger put down, moved and lifted.
 export async function drag(page, from, to, steps = 8) {
@@ -145,7 +147,8 @@ export async function drag(page, from, to, steps = 8) {
 export async function fling(page, from, to, steps = 6) {
   const finger = await hand(page);
   await finger.down(from);
-  await Promise.all([glide(finger, [[from, to]], steps), rest(16 * steps).then(() => finger.lift())]);
+  const { sent } = await onTheirWay(finger, [[from, to]], steps);
+  await Promise.all([...sent, finger.lift()]);
 }
 
 // Brings what has this label into the middle of the screen, by dragging as a thumb would.
