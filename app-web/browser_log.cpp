@@ -61,9 +61,7 @@ void BrowserLog::cannot_open(const News& news) {
   const OpenDone opening = std::exchange(opening_, {});
   if (!opening) return;
   std::vector<Entry> shown = storage::read_lines(news.copied).entries;
-  const std::string reason = why(news.answer);
-  opening(tl::unexpected(shown.empty() ? remarks::log_cannot_be_read(here, reason)
-                                       : remarks::second_copy_shown(here, reason, shown.size())));
+  opening(tl::unexpected(remarks::log_cannot_be_read(here, why(news.answer), shown.size())));
   if (!shown.empty()) heard_(std::move(shown), false);
 }
 

@@ -10,6 +10,7 @@
 //     the fault shows. "Didn't see" leaves them. Where the good answer is silence, L = 1: silence proves nothing. A
 //     sign that several faults give counts for each: that errs on the buyer's side.
 //   3 Must do anyway: no proof (bad answer or not seen) from `must_from` on: chance 1, however good the rest looks.
+//     Where the part itself was looked at, that decides: seen bad it must be done in spite of a bill, seen good not.
 //   4 Expected cost = chance · (best + 4 · likely + worst)/6 (PERT mean). Knock off = their sum. Its range: lower end
 //     with every "didn't see" answered well and best costs, upper end with each answered badly and worst costs.
 //   5 Offer = asking price − knock off, not below nothing, with the range that follows. None where a reason to walk

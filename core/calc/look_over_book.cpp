@@ -87,6 +87,8 @@ void find_strangers(const Book& b, const Risk& r, const std::string& path, Findi
   }
   if (!r.proof.empty() && !holds(b.questions, r.proof))
     found.push_back(remark::names_nothing(path + ".proof", "question", r.proof));
+  if (!r.sight.empty() && !holds(b.questions, r.sight))
+    found.push_back(remark::names_nothing(path + ".sight", "question", r.sight));
   for (std::size_t i = 0; i < r.signs.size(); ++i) {
     const std::string& question = r.signs[i].question;
     const std::string where = item_path(path + ".signs", i) + ".question";
@@ -157,6 +159,8 @@ void describe(FieldVisitor& v, Risk& r) {
               .at_least(0.0)
               .at_most(most_distance),
           r.must_from);
+  v.value(Field{"sight", "Sight", "Id of the question that looks at the part itself: bad, it must be done; good, not"},
+          r.sight);
   v.list(Field{"signs", "Signs", "Questions at which it shows"}, r.signs);
   v.value(Field{"settled_by", "Settled by", "What would tell for certain"}.must(), r.settled_by);
   v.value(Field{"say", "Say to the seller", "As a person would say it"}.must(), r.say);

@@ -94,6 +94,7 @@ struct Risk {
   Cost cost;                     // to put it right
   std::string proof;             // question whose good answer is proof that it was done; empty: chance alone
   Distance must_from;            // with no proof it must be done anyway from this odometer on
+  std::string sight;  // question at which the part itself is looked at: seen bad it must be done, seen good not
   std::vector<Sign> signs;
   std::string settled_by;
   std::string say;  // to the seller

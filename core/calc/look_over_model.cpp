@@ -68,6 +68,7 @@ void take_questions(Counted& c, const Book& book, const std::optional<Distance>&
   const Risk& r = *c.risk;
   // an odometer that nobody can read is no excuse from proof
   if (!r.proof.empty() && (!odometer || *odometer >= r.must_from)) c.proof = question_at(book, r.proof);
+  if (!r.sight.empty()) c.sight = question_at(book, r.sight);
   for (const Sign& s : r.signs) c.links.push_back({question_at(book, s.question), *s.shows});
 }
 
@@ -119,6 +120,8 @@ double chance_after(const Model& m, const Counted& c, double prior, const Answer
 }
 
 bool must_do(const Counted& c, const Answers& answers) {
+  const Seen sight = c.sight ? answers[*c.sight] : Seen::Not;
+  if (sight != Seen::Not) return sight == Seen::Bad;  // what was seen counts for more than any paper
   return c.proof && answers[*c.proof] != Seen::Good;
 }
 
@@ -138,7 +141,7 @@ double chance_of_bad(const Model& m, std::size_t question, const Answers& answer
 
 bool asks(const Model& m, std::size_t question) {
   return std::any_of(m.risks.begin(), m.risks.end(), [&](const Counted& c) {
-    return c.proof == question ||
+    return c.proof == question || c.sight == question ||
            std::any_of(c.links.begin(), c.links.end(), [&](const Link& l) { return l.question == question; });
   });
 }

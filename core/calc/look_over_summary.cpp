@@ -51,7 +51,7 @@ std::string walk_lines(const Result& r) {
 std::string must_lines(const Result& r) {
   std::string out;
   for (const Found& f : r.must_do) out += fmt::format("  {}: {}\n", f.name, rough_range({f.cost.low, {}, f.cost.high}));
-  return out.empty() ? out : "Must do anyway (no proof that it was done)\n" + out;
+  return out.empty() ? out : "Must do anyway (seen bad, or no proof that it was done)\n" + out;
 }
 
 std::string may_lines(const Result& r) {

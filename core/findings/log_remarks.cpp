@@ -163,16 +163,14 @@ Finding log_open_elsewhere(std::string_view where) {
                  "Here it opens for reading only; close the other one to write");
 }
 
-Finding log_cannot_be_read(std::string_view where, std::string_view why) {
-  return refusal(351, "", fmt::format("The log in {} can't be read: {}", where, why),
-                 "Nothing is written there; mend the place and start again");
-}
-
-Finding second_copy_shown(std::string_view where, std::string_view why, std::size_t entries) {
-  return refusal(351, "",
-                 fmt::format("The log in {} can't be read: {}. Shown is its second copy, {}", where, why,
-                             counted(entries, "entry", "entries")),
-                 "Save a copy of the log outside this browser, then try again");
+Finding log_cannot_be_read(std::string_view where, std::string_view why, std::size_t shown) {
+  std::string text = fmt::format("The log in {} can't be read: {}", where, why);
+  const char* remedy = "Nothing is written there; mend the place and start again";
+  if (shown > 0) {
+    text += fmt::format(". Shown is its second copy, {}", counted(shown, "entry", "entries"));
+    remedy = "Save a copy of the log outside this browser, then try again";
+  }
+  return refusal(351, "", text, remedy);
 }
 
 Finding log_not_saved(std::string_view where, std::string_view why) {

@@ -47,18 +47,18 @@ Finding bike_code_damaged(std::string_view why);                                
 Finding bike_code_newer();                                                                // 332
 
 // The store
-Finding log_open_elsewhere(std::string_view where);                        // 350
-Finding log_cannot_be_read(std::string_view where, std::string_view why);  // 351
-Finding second_copy_shown(std::string_view where, std::string_view why, std::size_t entries);  // 351 too
-Finding log_not_saved(std::string_view where, std::string_view why);       // 352
-Finding torn_end(std::size_t bytes, std::string_view set_aside);           // 353
-Finding records_damaged(Lines lines, std::string_view set_aside);          // 354
-Finding records_missing(std::uint64_t first, std::uint64_t last);          // 355
-Finding recovered_from_previous(std::size_t entries);                      // 356
-Finding store_is_newer(std::string_view where);                            // 357
-Finding not_set_aside(std::string_view where, std::string_view why);       // 358
-Finding recovered_from_copy(std::size_t entries);                          // 359
-Finding log_read_only();                                                   // 360
+Finding log_open_elsewhere(std::string_view where);  // 350
+// `shown`: entries of a second copy that are on screen instead.
+Finding log_cannot_be_read(std::string_view where, std::string_view why, std::size_t shown = 0);  // 351
+Finding log_not_saved(std::string_view where, std::string_view why);                              // 352
+Finding torn_end(std::size_t bytes, std::string_view set_aside);                                  // 353
+Finding records_damaged(Lines lines, std::string_view set_aside);                                 // 354
+Finding records_missing(std::uint64_t first, std::uint64_t last);                                 // 355
+Finding recovered_from_previous(std::size_t entries);                                             // 356
+Finding store_is_newer(std::string_view where);                                                   // 357
+Finding not_set_aside(std::string_view where, std::string_view why);                              // 358
+Finding recovered_from_copy(std::size_t entries);                                                 // 359
+Finding log_read_only();                                                                          // 360
 
 // What opening could not make safe, for want of the lock or of a sync, a confirmed append has: 352 is true no more.
 void take_back_not_saved(Findings& findings);

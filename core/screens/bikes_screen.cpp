@@ -215,7 +215,13 @@ void BikesScreen::draw_page(Ui& ui, System system) {
     return take_finished();
   }
   if (code_.is_open()) return code_.draw(ui, log_, transfer_.said());
+  const auto there = [this] {
+    const Bike* const bike = page_.is_open() ? log_.bike(page_.bike()) : nullptr;
+    return bike && !bike->removed;
+  };
+  const bool was_there = there();
   draw_last_change(ui, log_);
+  if (was_there && !there()) page_.close();  // its making was undone
   draw_unfinished(ui);
   ui.gap(8);
   if (editor_.active()) return;

@@ -36,6 +36,15 @@ void draw_sum(Ui& ui, const char* label, const look_over::Span& sum) {
   ui.quiet(look_over::rough_range(sum));
 }
 
+// One figure is bluff as long as what was not seen can take a good part of it: the range stands first then.
+void draw_offer(Ui& ui, const look_over::Span& offer) {
+  constexpr double near = 0.75;
+  if (offer.low.in_amount() >= near * offer.middle.in_amount()) return draw_sum(ui, words::offer(), offer);
+  ui.quiet(words::offer());
+  ui.coloured(look_over::rough_range(offer), ui.theme().text, ui.px(28), ui.fonts().bold);
+  ui.quiet(words::if_as_usual(look_over::rough_text(offer.middle)));
+}
+
 // Both sums beside each other where there is room for both.
 void draw_sums(Ui& ui, const look_over::Input& in, const Result& r) {
   ui.begin_card();
@@ -51,7 +60,7 @@ void draw_sums(Ui& ui, const look_over::Input& in, const Result& r) {
     ui.gap(8);
   ImGui::BeginGroup();
   if (r.offer) {
-    draw_sum(ui, words::offer(), *r.offer);
+    draw_offer(ui, *r.offer);
   } else {
     ui.quiet(words::offer());
     const bool walk = look_over::walk_away_met(r);

@@ -92,6 +92,9 @@ const char* knock_off() {
 const char* offer() {
   return "Fair offer";
 }
+std::string if_as_usual(const std::string& sum) {
+  return sum + " if what was not seen is as usual";
+}
 const char* no_offer() {
   return "No offer yet";
 }
@@ -105,7 +108,7 @@ const char* must_do() {
   return "Must do anyway";
 }
 const char* must_do_why() {
-  return "Nobody can show that it was done, so it is work, not chance";
+  return "Seen bad, or nobody can show that it was done: work, not chance";
 }
 const char* may_find() {
   return "May find";

@@ -40,6 +40,7 @@ std::string so_far(const std::string& sum, const std::string& range);
 // The result
 const char* knock_off();
 const char* offer();
+std::string if_as_usual(const std::string& sum);
 const char* no_offer();
 const char* walk_away();
 const char* walk_away_if();

@@ -41,7 +41,10 @@ double posterior(const Book& b, const Risk& r, const State& state) {
 double knock(const Book& b, const State& state, bool best) {
   double sum = 0.0;
   for (const Risk& r : b.risks) {
-    const bool must = !r.proof.empty() && state.at(r.proof) != Seen::Good;
+    const bool no_proof = !r.proof.empty() && state.at(r.proof) != Seen::Good;
+    const bool seen_bad = !r.sight.empty() && state.at(r.sight) == Seen::Bad;
+    const bool seen_good = !r.sight.empty() && state.at(r.sight) == Seen::Good;
+    const bool must = seen_bad || (no_proof && !seen_good);
     sum += (must ? 1.0 : posterior(b, r, state)) * (best ? r.cost.best : r.cost.worst)->in_amount();
   }
   return sum;
@@ -116,6 +119,7 @@ Input drawn(std::mt19937& gen) {
       if (one_in_two()) r.signs.push_back(sign("q" + std::to_string(q), share()));
     }
     if (one_in_two() && one_in_two()) r.proof = "q" + std::to_string(i);
+    if (one_in_two() && one_in_two()) r.sight = "q" + std::to_string((i + 1) % 3);
     in.known.risks.push_back(std::move(r));
   }
   return in;

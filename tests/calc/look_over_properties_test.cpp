@@ -33,6 +33,7 @@ Risk any_risk(int number, int questions) {
   for (int q = 0; q < questions; ++q) {
     if (coin()) r.signs.push_back(sign("q" + std::to_string(q), share()));
   }
+  if (coin()) r.sight = "q" + std::to_string(*rc::gen::inRange(0, questions));
   if (coin()) r.proof = "q" + std::to_string(*rc::gen::inRange(0, questions));
   r.must_from = Distance::miles(whole(0, 60'000));
   if (coin()) r.engines = {coin() ? "a" : "b"};

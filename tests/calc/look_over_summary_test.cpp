@@ -35,7 +35,8 @@ TEST(LookOverSummary, SaysTheSumsAndWhatTheyRestOn) {
   EXPECT_TRUE(says(text, "2003 · 30,000 mi (48,280 km) · asking 6,000\n")) << text;
   EXPECT_TRUE(says(text, "Knock off 460 (")) << text;
   EXPECT_TRUE(says(text, "Fair offer 5,540 (")) << text;
-  EXPECT_TRUE(says(text, "Must do anyway (no proof that it was done)\n  risk shoes: 200 to 600\n")) << text;
+  EXPECT_TRUE(says(text, "Must do anyway (seen bad, or no proof that it was done)\n  risk shoes: 200 to 600\n"))
+      << text;
   EXPECT_TRUE(says(text, "May find\n  may be: risk pump, 100 to 500\n")) << text;
   EXPECT_FALSE(says(text, "laceholder")) << text;
   EXPECT_FALSE(says(text, "%")) << "no percentages for a buyer";

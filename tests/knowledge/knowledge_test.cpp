@@ -196,6 +196,21 @@ TEST(KnowledgeLookOver, NoPapersOnASprungShoeEngineMustBeDoneAnyway) {
   EXPECT_TRUE(look_over::solve(mine)->offer.has_value());
 }
 
+TEST(KnowledgeLookOver, WhatTheShoesLookLikeCountsForMoreThanABill) {
+  const auto must = [](look_over::Said bill, look_over::Said shoes) {
+    look_over::Input in = brindle();
+    in.answers = {{"cold_start", look_over::Said::Yes}, {"papers_shoes", bill}, {"shoes_seen", shoes}};
+    const auto r = look_over::solve(in);
+    const auto& all = r->must_do;
+    return std::any_of(all.begin(), all.end(), [](const look_over::Found& f) { return f.risk == "shoes"; });
+  };
+  using enum look_over::Said;
+  EXPECT_TRUE(must(Yes, No)) << "a bill, but a shoe with a crack";
+  EXPECT_FALSE(must(No, Yes)) << "no bill, but both seen whole";
+  EXPECT_FALSE(must(Yes, DidntSee));
+  EXPECT_TRUE(must(No, DidntSee));
+}
+
 TEST(KnowledgeLookOver, EveryYearAndEveryQuestionWorks) {
   look_over::Input in = brindle();
   in.money_confirmed = true;
