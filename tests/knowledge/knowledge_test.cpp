@@ -266,7 +266,9 @@ TEST(KnowledgeLookOver, LooksComeInTheOrderOfASensibleBuyer) {
     EXPECT_TRUE(std::equal(can_end_it.begin(), can_end_it.end(), ids.begin())) << bike.year << " " << ids.front();
     const bool sprung = bike.year >= 1999 && bike.year <= 2005;
     const bool must = (sprung && !bike.papers_refused) || (bike.year == 2015);
-    EXPECT_EQ(ids[6] == "papers_shoes", must) << bike.year << " " << ids[6];
+    // Proof that takes a "must do" off the sum; of two such the one that narrows it more.
+    const bool proof = ids[6] == "papers_shoes" || (sprung && ids[6] == "papers_bearings" && ids[7] == "papers_shoes");
+    EXPECT_EQ(proof, must) << bike.year << " " << ids[6] << " " << ids[7];
     const bool hears_start = bike.touched == Touched::Cold;
     const bool start_last = ids.back() == "rattle_cold" || ids.back() == "tick_stays";
     EXPECT_TRUE(hears_start || start_last) << bike.year << " a cold start that can't be had: " << ids.back();
