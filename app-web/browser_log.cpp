@@ -60,6 +60,7 @@ void BrowserLog::told(const News& news) {
 void BrowserLog::cannot_open(const News& news) {
   const OpenDone opening = std::exchange(opening_, {});
   if (!opening) return;
+  copy_asked_ = false;
   std::vector<Entry> shown = storage::read_lines(news.copied).entries;
   opening(tl::unexpected(remarks::log_cannot_be_read(here, why(news.answer), shown.size())));
   if (!shown.empty()) heard_(std::move(shown), false);

@@ -36,15 +36,19 @@ export async function open(told) {
   try {
     await news(writes ? await copy.compare(database) : null);
   } catch (error) {
-    console.warn("log", error);
-    return told(meaning(error), false, 0, null, writes ? await copy.whole() : null);
+    return cannotOpen(error, writes ? await copy.whole() : null);
   }
   if (others) others.onmessage = ({ data }) => (data === "grown" ? refresh() : handOver());
   document.addEventListener("visibilitychange", comeBack);
 }
 
-// What is damaged may stand whole in the second copy.
-export const damaged = () => copy.whole().then(news).catch(() => news());
+function cannotOpen(error, copied = null) {
+  console.warn("log", error);
+  tell(meaning(error), false, 0, null, copied);
+}
+
+// What is damaged may stand whole in the second copy. Opening waits for the answer.
+export const damaged = () => copy.whole().then(news).catch(cannotOpen);
 
 async function news(copied = null) {
   const { number, blocks } = await read(last);

@@ -178,8 +178,9 @@ std::vector<std::string> told_by(const Book& book, const std::vector<std::string
     const bool concerned = r.engines.empty() || std::any_of(engines.begin(), engines.end(), [&](const std::string& e) {
                              return std::find(r.engines.begin(), r.engines.end(), e) != r.engines.end();
                            });
-    const bool tells = r.proof == question || std::any_of(r.signs.begin(), r.signs.end(),
-                                                          [&](const Sign& s) { return s.question == question; });
+    const bool tells =
+        r.proof == question || r.sight == question ||
+        std::any_of(r.signs.begin(), r.signs.end(), [&](const Sign& s) { return s.question == question; });
     if (concerned && tells) names.push_back(r.name);
   }
   return names;

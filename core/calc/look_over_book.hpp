@@ -111,7 +111,7 @@ void describe(FieldVisitor& v, Book& b);
 // What no range can tell: ids used twice, names of nothing, costs and chances out of order. `at`: path of the book.
 Findings book_faults(const Book& book, const std::string& at = "");
 
-// Names of the risks of these engines that the question tells something about, a proof asked for included.
+// Names of the risks of these engines that the question tells something about, a proof or a look at the part included.
 std::vector<std::string> told_by(const Book& book, const std::vector<std::string>& engines, std::string_view question);
 
 bool in_order(const Cost& c);  // best ≤ likely ≤ worst

@@ -27,7 +27,7 @@ struct Counted {
   Span cost;  // best, likely, worst
   bool placeholder = false;
   std::optional<std::size_t> proof;  // only where the odometer makes it a must
-  std::optional<std::size_t> sight;
+  std::optional<std::size_t> sight;  // where the part itself is looked at
   std::vector<Link> links;
 };
 

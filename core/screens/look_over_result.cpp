@@ -38,7 +38,7 @@ void draw_sum(Ui& ui, const char* label, const look_over::Span& sum) {
 
 // One figure is bluff as long as what was not seen can take a good part of it: the range stands first then.
 void draw_offer(Ui& ui, const look_over::Span& offer) {
-  constexpr double near = 0.75;
+  constexpr double near = 0.75;  // our own choice
   if (offer.low.in_amount() >= near * offer.middle.in_amount()) return draw_sum(ui, words::offer(), offer);
   ui.quiet(words::offer());
   ui.coloured(look_over::rough_range(offer), ui.theme().text, ui.px(28), ui.fonts().bold);

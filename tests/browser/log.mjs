@@ -75,6 +75,23 @@ const loseDatabase = () => new Promise((done, failed) => {
 const loseCopy = async () => (await navigator.storage.getDirectory()).removeEntry("log.camside");
 const LOST = "The browser had lost";
 
+// A byte of the last record but one is another.
+const damageLastButOne = () => new Promise((done, failed) => {
+  indexedDB.open("camside").onsuccess = ({ target: { result: database } }) => {
+    const changing = database.transaction("log", "readwrite");
+    changing.oncomplete = () => { database.close(); done(); };
+    changing.onabort = failed;
+    const records = changing.objectStore("log");
+    records.getAllKeys().onsuccess = ({ target: { result: keys } }) => {
+      const one = keys[keys.length - 2];
+      records.get(one).onsuccess = ({ target: { result: bytes } }) => {
+        bytes[bytes.length - 5] ^= 1;
+        records.put(bytes, one);
+      };
+    };
+  };
+});
+
 const entriesIn = (bytes) => JSON.parse(bytes).entries.length;
 
 const shows = async (page, part) => (await items(page)).some((one) => one.label.includes(part) || one.value.includes(part));
@@ -305,25 +322,40 @@ export const tests = {
     await addDemo(page);
     for (const reading of ["52345", "52467"]) await logOdometer(page, reading);
     await page.close();
-    await behind(context, address, () => new Promise((done, failed) => {
-      indexedDB.open("camside").onsuccess = ({ target: { result: database } }) => {
-        const changing = database.transaction("log", "readwrite");
-        changing.oncomplete = () => { database.close(); done(); };
-        changing.onabort = failed;
-        const records = changing.objectStore("log");
-        records.getAllKeys().onsuccess = ({ target: { result: keys } }) => {
-          const one = keys[keys.length - 2];  // the last but one, with 52345
-          records.get(one).onsuccess = ({ target: { result: bytes } }) => {
-            bytes[bytes.length - 5] ^= 1;
-            records.put(bytes, one);
-          };
-        };
-      };
-    }));
+    await behind(context, address, damageLastButOne);
     const next = await openPage(context, address);
     await saved(next);
     await tap(next, "Bikes");
     await comes(next, LOST);
+    await tap(next, "Brindle");
+    for (const one of ["Odometer: 52345 mi", "Odometer: 52467 mi"]) await bring(next, one);
+  },
+
+  async "a database that fails while the second copy is looked into is said, and opens at the next try"({ page, context, address }) {
+    await addDemo(page);
+    for (const reading of ["52345", "52467"]) await logOdometer(page, reading);
+    await page.close();
+    await behind(context, address, damageLastButOne);
+    await context.addInitScript(() => {
+      const ask = Worker.prototype.postMessage, read = IDBDatabase.prototype.transaction;
+      globalThis.sick = true;
+      let broken = false;
+      Worker.prototype.postMessage = function (message) {
+        broken ||= message[1] === "whole";
+        ask.call(this, message);
+      };
+      IDBDatabase.prototype.transaction = function (...given) {
+        if (sick && broken) throw new DOMException("gone", "UnknownError");
+        return read.apply(this, given);
+      };
+    });
+    const next = await openPage(context, address);
+    await tap(next, "Bikes");
+    await comes(next, "The log in this browser can't be read");
+    await next.evaluate(() => { sick = false; });
+    await tap(next, "Try again");
+    await comes(next, LOST);
+    await saved(next);
     await tap(next, "Brindle");
     for (const one of ["Odometer: 52345 mi", "Odometer: 52467 mi"]) await bring(next, one);
   },

@@ -84,6 +84,7 @@ void check_drawn_words(Harness& h, const std::string& where) {
       const Area& other = words[b].box;
       const float across = common(one.box.min.x, one.box.max.x, other.min.x, other.max.x);
       const float down = common(one.box.min.y, one.box.max.y, other.min.y, other.max.y);
+      // A quarter of a line is the room between lines, in which no letter stands.
       EXPECT_FALSE(across > 1 && down > 0.25f * (one.box.max.y - one.box.min.y))
           << where << ": " << one.text << " over " << words[b].text;
     }

@@ -472,7 +472,7 @@ bool same_corners(const std::vector<ImVec2>& a, const std::vector<ImVec2>& b) {
 }
 
 void expect_within(const std::vector<ImVec2>& corners, ImVec2 min, ImVec2 max, int place) {
-  constexpr float fade = 2.0f;
+  constexpr float fade = 2.0f;  // half the widest stroke, and the pixel over which its edge fades
   for (const ImVec2& c : corners) {
     EXPECT_GE(c.x, min.x - fade) << place;
     EXPECT_LE(c.x, max.x + fade) << place;

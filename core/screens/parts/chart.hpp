@@ -24,7 +24,7 @@ Chart make_chart(const Pen& pen, const Area& area, double x0, double x1, double 
                  FunctionView<std::string(double)> y_text, double y_unit = 1);
 
 void draw_y_grid(const Pen& pen, const Chart& chart, FunctionView<std::string(double)> y_text, int parts = 4);
-// `beside`: how many such words stand below the axis.
+// `beside`: the share of the axis that the words may take is one of so many.
 void draw_x_tick(const Pen& pen, const Chart& chart, double x, const std::string& text, int beside = 3);
 void draw_band(const Pen& pen, const Chart& chart, double low, double high, ImU32 colour);
 void draw_level(const Pen& pen, const Chart& chart, double y, ImU32 colour, bool dashed = false);

@@ -25,7 +25,7 @@ ImVec2 Pen::size_of(const std::string& text, float size, ImFont* font) const {
 }
 
 float Pen::size_within(float room, const std::string& text, float size, ImFont* font) const {
-  constexpr float least = 11.0f;
+  constexpr float least = 11.0f;  // our own choice
   const float wanted = size > 0 ? size : body;
   const float wide = size_of(text, wanted, font).x;
   return wide <= room ? wanted : std::max(std::min(least, wanted), std::floor(wanted * room / wide));

@@ -7,6 +7,8 @@
 #include <numbers>
 #include <string>
 
+#include "screens/parts/ui.hpp"
+
 namespace camside::screens {
 
 using look_over::LookAt;
@@ -189,17 +191,6 @@ struct Sample {
   void (*draw)(const Pen& pen, const Area& area);
 };
 
-void draw_verdict(const Pen& pen, ImVec2 c, bool good) {
-  const float r = 0.42f * pen.body;
-  const float w = 1.4f * pen.stroke;
-  if (!good) {
-    pen.line({c.x - r, c.y - r}, {c.x + r, c.y + r}, pen.ink.outside, w);
-    return pen.line({c.x - r, c.y + r}, {c.x + r, c.y - r}, pen.ink.outside, w);
-  }
-  pen.line({c.x - r, c.y}, {c.x - 0.2f * r, c.y + 0.8f * r}, pen.ink.within, w);
-  pen.line({c.x - 0.2f * r, c.y + 0.8f * r}, {c.x + r, c.y - 0.8f * r}, pen.ink.within, w);
-}
-
 template <std::size_t n>
 void draw_samples(const Pen& pen, const Area& area, const std::array<Sample, n>& samples) {
   const float each = area.width() / static_cast<float>(n);
@@ -208,7 +199,9 @@ void draw_samples(const Pen& pen, const Area& area, const std::array<Sample, n>&
     const float x = area.min.x + each * static_cast<float>(i);
     const Area one{{x, area.min.y}, {x + each, area.max.y - words}};
     samples[i].draw(pen, one.inset(0.07f * each));
-    draw_verdict(pen, {one.centre().x, one.max.y + 0.5f * pen.body}, samples[i].good);
+    const bool good = samples[i].good;
+    draw_verdict_mark(pen, {one.centre().x, one.max.y + 0.5f * pen.body}, 0.6f * pen.body,
+                      good ? Verdict::Within : Verdict::Outside, good ? pen.ink.within : pen.ink.outside);
     pen.write({one.centre().x, area.max.y}, {0.5f, 1.0f}, samples[i].name, pen.ink.text,
               pen.size_within(each - 4, samples[i].name));
   }
