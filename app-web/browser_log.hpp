@@ -3,9 +3,9 @@
 //
 // Numbers and checksums are given here (storage/log_lines.hpp). Damaged records cost only their own entries, are
 // reported and stay where they are: nothing in the database is ever written over. What only the second copy still holds
-// (page/log_copy.js) is saved anew; it is looked into where the database lost it, or holds it damaged. Of a database that
-// can't be read the copy is shown. Findings: 351 can't be read, 352 not saved, 354 damaged, 355 missing, 357 newer,
-// 359 back from the second copy.
+// (page/log_copy.js) is saved anew; it is looked into where the database lost it, or holds it damaged. Of a database
+// that can't be read the copy is shown. Findings: 351 can't be read, 352 not saved, 354 damaged, 355 missing, 357
+// newer, 359 back from the second copy.
 #pragma once
 
 #include <cstdint>
