@@ -1,5 +1,5 @@
 // Kills the browser in the middle of continuous appends to the log, opens its profile again and looks: nothing that was
-// confirmed is missing, nothing is damaged. CAMSIDE_KILLS says how often (3; 20 and more before a release). The appends go
+// confirmed is missing, nothing is damaged. CAMSIDE_KILLS says how often (20; 200 before a release). The appends go
 // through the page's own log_store.js; the page itself reads them afterwards. Should the browser lose its database, as it has,
 // the lines of the second copy are saved anew, as the program would.
 import assert from "node:assert/strict";
@@ -8,7 +8,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { items, rest, settled, startProfile, tap, usable } from "./page.mjs";
 
-const KILLS = Number(process.env.CAMSIDE_KILLS ?? 3);
+const KILLS = Number(process.env.CAMSIDE_KILLS ?? 20);
 const BIKE = "b0000000-0000-4000-8000-000000000001";
 
 // The line of a stored log as core/storage/log_lines.hpp describes it, written here a second time.
