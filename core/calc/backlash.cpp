@@ -56,8 +56,8 @@ void check_train(const Input& in, Findings& out) {
     return;
   }
   if (in.train.size() > most_steps) {
-    return out.push_back(
-        remarks::out_of_range("train", "Whole train", fmt::format("{} meshes", in.train.size()), "up to 6 meshes"));
+    return out.push_back(remarks::out_of_range("train", "Whole train", fmt::format("{} meshes", in.train.size()),
+                                               "up to 6 meshes", false));
   }
   const Fraction all = through(in.train);
   if (all.driven != 2 * all.driver) {

@@ -78,7 +78,8 @@ class RangeCheck final : public FieldVisitor {
       add(remarks::not_finite(path_of(f), f.label));
     else if (below_range(f, v) || above_range(f, v))
       add(remarks::out_of_range(path_of(f), f.label, value_text(v, n.kind),
-                                in_both(range_text(f, n.kind), range_text(f, n.kind, System::Inch))));
+                                in_both(range_text(f, n.kind), range_text(f, n.kind, System::Inch)),
+                                units_of(n.kind).size() > 1));
   }
   void on_text(const Field& f, const TextRef& t) override {
     if (t.get().empty()) missing(f, path_of(f));

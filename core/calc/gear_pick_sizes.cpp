@@ -94,7 +94,7 @@ std::optional<Finding> SizeReader::badly_seated(const involute::PinSeat& seat, d
 tl::expected<double, Finding> SizeReader::thickness_mm(Length value, const std::string& field,
                                                        const char* label) const {
   if (positive_measure(*gear_.size_means) && value <= Length{})
-    return tl::unexpected(remarks::out_of_range(field, label, remarks::mm_only(value), "above 0 mm"));
+    return tl::unexpected(remarks::out_of_range(field, label, remarks::mm_only(value), "above 0 mm", true));
   switch (*gear_.size_means) {
     case SizeMeans::OverPins:
       return over_pins(value, field);

@@ -15,8 +15,10 @@ namespace {
 
 namespace remark = remarks::look_over;
 
-constexpr Distance rare_odometer =
-    Distance::miles(150'000.0);  // from memory: only a question, whether it was read right
+// From memory, and only questions: whether it was read right, and typed right.
+constexpr Distance rare_odometer = Distance::miles(150'000.0);
+constexpr Distance few_miles = Distance::miles(100.0);
+constexpr Money rare_price = Money::amount(100.0);
 // Our own choice of words: likelier than not, and about one in six.
 constexpr double likely_from = 0.5;
 constexpr double maybe_from = 0.15;
@@ -27,6 +29,7 @@ struct Working {
   Result& r;
   std::vector<Model> models;
   Answers answers;
+  Evidence evidence;
   std::size_t counted = 0;  // the model that stands for the bike
 
   const Model& model() const { return models[counted]; }
@@ -45,11 +48,17 @@ std::string at(const char* list, std::size_t i) {
 
 // ---- entries ----
 
+bool is_proof(const Book& b, const std::string& question) {
+  return std::any_of(b.risks.begin(), b.risks.end(), [&](const Risk& r) { return r.proof == question; });
+}
+
 void refuse_answers(const Input& in, Findings& found) {
   for (std::size_t i = 0; i < in.answers.size(); ++i) {
     const std::string& id = in.answers[i].question;
     if (find(in.known.questions, id) == nullptr)
       found.push_back(remark::no_such_question(at("answers", i) + ".question", id));
+    else if ((in.answers[i].reading || in.answers[i].day) && !is_proof(in.known, id))
+      found.push_back(remark::reading_of_no_proof(at("answers", i), id));
     for (std::size_t k = 0; k < i; ++k) {
       if (in.answers[k].question == id) found.push_back(remark::answered_twice(at("answers", i) + ".question", id));
     }
@@ -124,22 +133,44 @@ Seen seen_of(const Question& q, Said said) {
   return (said == Said::Yes) == (q.bad == YesNo::Yes) ? Seen::Bad : Seen::Good;
 }
 
-void take_answers(Working& w) {
+std::size_t question_of(const Working& w, const Answer& a) {
   const std::vector<Question>& questions = w.in.known.questions;
-  w.answers.assign(questions.size(), Seen::Not);
-  bool voided = false;
-  for (std::size_t i = 0; i < w.in.answers.size(); ++i) {
-    const Answer& a = w.in.answers[i];
-    const Question& q = *find(questions, a.question);
-    const Seen seen = seen_of(q, *a.said);
-    const bool is_void = seen != Seen::Not && q.cold_only && w.in.touched != Touched::Cold;
-    voided = voided || is_void;
-    if (!is_void) w.answers[static_cast<std::size_t>(&q - questions.data())] = seen;
-    if (!is_void && seen == Seen::Good && q.silence) w.say(remark::silence_proves_nothing(at("answers", i), q.text));
+  return static_cast<std::size_t>(find(questions, a.question) - questions.data());
+}
+
+// What was said of the cold start counts only when it was one.
+void take_answers(Working& w) {
+  w.answers.assign(w.in.known.questions.size(), Seen::Not);
+  for (const Answer& a : w.in.answers) {
+    const std::size_t i = question_of(w, a);
+    const Question& q = w.in.known.questions[i];
+    if (!q.cold_only || w.in.touched == Touched::Cold) w.answers[i] = seen_of(q, *a.said);
   }
-  if (voided) w.say(remark::cold_start_void(w.in.touched == Touched::Warm));
-  if (std::all_of(w.answers.begin(), w.answers.end(), [](Seen s) { return s == Seen::Not; }))
-    w.say(remark::nothing_seen());
+  w.evidence = evidence_of(w.models.front(), w.answers);  // of the bike, whichever engine it has
+}
+
+// Why an answer, other than "didn't see", counts as not seen.
+void remark_answer(Working& w, std::size_t i, bool& start_void) {
+  const Answer& a = w.in.answers[i];
+  const std::size_t at_question = question_of(w, a);
+  const Question& q = w.in.known.questions[at_question];
+  const Seen seen = seen_of(q, *a.said);
+  const bool counts = seen == Seen::Not || w.evidence[at_question] == seen;
+  if (!counts && !w.model().cold && (q.cold_only || q.warm_hides))
+    start_void = true;
+  else if (!counts)
+    w.say(remark::good_answer_hidden(at("answers", i), q.text, find(w.in.known.questions, q.hidden_by)->text));
+  if (counts && seen == Seen::Good && q.silence) w.say(remark::silence_proves_nothing(at("answers", i), q.text));
+  if (a.reading && w.in.odometer && *a.reading > *w.in.odometer)
+    w.say(remark::proof_above_odometer(at("answers", i) + ".reading", *a.reading, *w.in.odometer));
+}
+
+void remark_answers(Working& w) {
+  bool start_void = false;
+  for (std::size_t i = 0; i < w.in.answers.size(); ++i) remark_answer(w, i, start_void);
+  if (start_void) w.say(remark::cold_start_void(w.in.touched == Touched::Warm));
+  const auto& seen = w.evidence.seen;
+  if (std::all_of(seen.begin(), seen.end(), [](Seen s) { return s == Seen::Not; })) w.say(remark::nothing_seen());
 }
 
 // ---- what it hides ----
@@ -154,12 +185,12 @@ Found found_of(const Working& w, const Counted& c) {
   Found f;
   f.risk = c.risk->id;
   f.name = c.risk->name;
-  f.must = must_do(c, w.answers);
-  f.chance = chance_after(m, c, c.prior, w.answers);
-  f.chance_low = chance_after(m, c, c.prior_low, completed(w.answers, Seen::Good));
-  f.chance_high = chance_after(m, c, c.prior, completed(w.answers, Seen::Bad));
+  f.must = must_do(c, w.evidence);
+  f.chance = chance_after(m, c, c.prior, w.evidence);
+  f.chance_low = chance_after(m, c, c.prior_low, all_open(m, w.answers, Seen::Good));
+  f.chance_high = chance_after(m, c, c.prior, all_open(m, w.answers, Seen::Bad));
   f.likelihood = likelihood_of(f.chance);
-  f.chance_from = chance_from(m, c, w.in, w.answers);
+  f.chance_from = chance_from(m, c, w.in, w.evidence);
   f.cost = c.cost;
   f.expected = Money::amount((f.must ? 1.0 : f.chance) * pert_mean(c.cost));
   f.placeholder = c.placeholder;
@@ -189,8 +220,8 @@ void take_walk_away(Working& w) {
   const std::vector<Question>& questions = w.in.known.questions;
   for (std::size_t i = 0; i < questions.size(); ++i) {
     if (questions[i].walk_away.empty()) continue;
-    w.r.walk_away.push_back({questions[i].id, questions[i].walk_away, met_of(w.answers[i])});
-    if (w.answers[i] == Seen::Bad) w.say(remark::walk_away(questions[i].walk_away));
+    w.r.walk_away.push_back({questions[i].id, questions[i].walk_away, met_of(w.evidence[i])});
+    if (w.evidence[i] == Seen::Bad) w.say(remark::walk_away(questions[i].walk_away));
   }
   std::stable_partition(w.r.walk_away.begin(), w.r.walk_away.end(),
                         [](const WalkAway& a) { return a.met == Met::Met; });
@@ -220,29 +251,45 @@ bool worth_asking(const Working& w, std::size_t question) {
 bool spares_must(const Working& w, std::size_t question) {
   return std::any_of(w.models.begin(), w.models.end(), [&](const Model& m) {
     return std::any_of(m.risks.begin(), m.risks.end(),
-                       [&](const Counted& c) { return c.proof == question && must_do(c, w.answers); });
+                       [&](const Counted& c) { return c.proof == question && must_do(c, w.evidence); });
   });
 }
 
 enum class Turn : std::uint8_t { CanEndIt, SparesMust, Narrows, NotToday };
 
 Turn turn_of(const Look& l) {
-  if (l.needs_cold) return Turn::NotToday;
+  if (l.needs_cold || !l.hidden_by.empty()) return Turn::NotToday;
   if (l.can_end_it) return Turn::CanEndIt;
   return l.spares_must ? Turn::SparesMust : Turn::Narrows;
+}
+
+// Void, or answered well when it tells nothing.
+bool needs_cold(const Working& w, std::size_t question) {
+  const Question& q = w.in.known.questions[question];
+  return !w.model().cold && (q.cold_only || (q.warm_hides && w.answers[question] == Seen::Good));
+}
+
+Look look_at(const Working& w, std::size_t question) {
+  const Question& q = w.in.known.questions[question];
+  Look l;
+  l.question = q.id;
+  l.text = q.text;
+  l.say = q.say;
+  l.chance_bad = chance_of_bad(w.model(), question, w.evidence);
+  l.narrows = narrows(w, question, l.chance_bad);
+  l.can_end_it = !q.walk_away.empty();
+  l.spares_must = spares_must(w, question);
+  l.needs_cold = needs_cold(w, question);
+  if (w.answers[question] == Seen::Good && !l.needs_cold) l.hidden_by = q.hidden_by;
+  return l;
 }
 
 void take_looks(Working& w) {
   const std::vector<Question>& questions = w.in.known.questions;
   for (std::size_t i = 0; i < questions.size(); ++i) {
     if (!worth_asking(w, i)) continue;
-    const Question& q = questions[i];
-    w.r.questions.push_back(q.id);
-    if (w.answers[i] != Seen::Not) continue;
-    const double bad = chance_of_bad(w.model(), i, w.answers);
-    const bool needs_cold = q.cold_only && w.in.touched != Touched::Cold;
-    w.r.looks.push_back(
-        {q.id, q.text, q.say, bad, narrows(w, i, bad), !q.walk_away.empty(), spares_must(w, i), needs_cold});
+    w.r.questions.push_back(questions[i].id);
+    if (w.evidence[i] == Seen::Not) w.r.looks.push_back(look_at(w, i));
   }
   put_in_order(w.r.looks.begin(), w.r.looks.end(), [](const Look& a, const Look& b) {
     if (turn_of(a) != turn_of(b)) return turn_of(a) < turn_of(b);
@@ -267,6 +314,7 @@ void take_offer(Working& w) {
   const std::vector<std::string> nobodys = placeholders(w);
   if (!nobodys.empty()) w.say(remark::placeholder_money(nobodys));
   if (!w.in.asking) w.say(remark::no_asking_price());
+  if (w.in.asking && *w.in.asking < rare_price) w.say(remark::rare_price(*w.in.asking));
   const bool walk = !w.r.walk_away.empty() && w.r.walk_away.front().met == Met::Met;
   if (!nobodys.empty() || !w.in.asking || walk) return;
   const auto less = [&](Money off) { return std::max(Money{}, *w.in.asking - off); };
@@ -279,10 +327,12 @@ void take_offer(Working& w) {
 void remark_odometer(Working& w) {
   if (!w.in.odometer) return w.say(remark::no_odometer());
   if (*w.in.odometer > rare_odometer) w.say(remark::rare_odometer(*w.in.odometer));
+  if (*w.in.odometer < few_miles) w.say(remark::few_miles(*w.in.odometer));
 }
 
 void work_out(Working& w) {
   take_answers(w);
+  remark_answers(w);
   settle_engine(w);
   remark_odometer(w);
   w.r.knock_off = knock_off(w.models, w.answers);
@@ -339,7 +389,7 @@ tl::expected<Result, Findings> solve(const Input& input) {
   Findings refused = entry_refusals(input);
   if (any_refusal(refused)) return tl::make_unexpected(std::move(refused));
   Result result;
-  Working w{input, result, {}, {}};
+  Working w{input, result, {}, {}, {}};
   take_engines(w);
   if (w.models.empty()) return tl::make_unexpected(std::move(result.outcome.findings));
   work_out(w);

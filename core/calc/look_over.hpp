@@ -8,9 +8,11 @@
 //   2 Answers move the odds, each sign by itself (Bayes): p/(1−p) = p0/(1−p0) · Π L, for a bad answer
 //     L = (f + (1 − f) s)/f, for a good one L = 1 − s; f the chance of the bad answer without cause, s the chance that
 //     the fault shows. "Didn't see" leaves them. Where the good answer is silence, L = 1: silence proves nothing. A
-//     sign that several faults give counts for each: that errs on the buyer's side.
+//     good answer that something hides (a warm engine the start, fresh oil the glitter) counts as not seen. A sign
+//     that several faults give counts for each: that errs on the buyer's side.
 //   3 Must do anyway: no proof (bad answer or not seen) from `must_from` on: chance 1, however good the rest looks.
 //     Where the part itself was looked at, that decides: seen bad it must be done in spite of a bill, seen good not.
+//     Proof with a reading on it: the chance of 1 by the distance since, and the bill itself is no sign any more.
 //   4 Expected cost = chance · (best + 4 · likely + worst)/6 (PERT mean). Knock off = their sum. Its range: lower end
 //     with every "didn't see" answered well and best costs, upper end with each answered badly and worst costs.
 //   5 Offer = asking price − knock off, not below nothing, with the range that follows. None where a reason to walk
@@ -30,9 +32,9 @@
 // Result: must do anyway / may find / walk away if (met, not met, not seen); risks by expected cost; sum to knock off
 // with range; offer with range; value of looking; swings. No verdict: the buyer decides. Accuracy: arithmetic to 1e-9;
 // the chances are rough, and the range covers what was not seen and the spread of costs, not errors of the chances. Not
-// covered: what else ages (frame, tyres, electrics), papers' legal worth, haggling, distance since a proven replacement
-// (the proof's answer stands for it). Asking price: taken as that of a sound bike. Findings: 1801-1808 refusals ·
-// 1820-1834 · 1930-1936 faults of the book · 200-204 fields.
+// covered: what else ages (frame, tyres, electrics), papers' legal worth, haggling, an older bill's worth beyond its
+// distance. Asking price: taken as that of a sound bike. Findings: 1801-1809 refusals · 1820-1835 · 1930-1936 faults of
+// the book · 200-204 fields.
 #pragma once
 
 #include <cstddef>
@@ -56,6 +58,8 @@ enum class Touched : std::uint8_t { Cold, Warm, Not };
 struct Answer {
   std::string question;
   std::optional<Said> said;
+  std::optional<Distance> reading = std::nullopt;  // of the odometer when it was done, as the proof says
+  std::optional<Date> day = std::nullopt;          // when, as the proof says; only kept, nothing is counted from it
 };
 void describe(FieldVisitor& v, Answer& a);
 
@@ -140,6 +144,7 @@ struct Look {
   bool can_end_it = false;
   bool spares_must = false;  // a good answer is proof of what must else be done anyway
   bool needs_cold = false;
+  std::string hidden_by;  // id of the question whose answer makes the good one given here worth nothing
 };
 
 // What the sum to knock off would be with one answer or assumption changed and all others as they are.

@@ -70,6 +70,11 @@ void find_years(const Engine& e, const std::string& path, Findings& found) {
     found.push_back(remark::years_backwards(path + ".last_year", *e.first_year, *e.last_year));
 }
 
+void find_hidden_by_nothing(const Book& b, const Question& q, const std::string& path, Findings& found) {
+  if (!q.hidden_by.empty() && !holds(b.questions, q.hidden_by))
+    found.push_back(remark::names_nothing(path + ".hidden_by", "question", q.hidden_by));
+}
+
 void find_chances(const std::vector<ChanceAt>& chances, const std::string& path, Findings& found) {
   if (chances.empty()) found.push_back(remark::no_chances(path));
   for (std::size_t i = 1; i < chances.size(); ++i) {
@@ -120,6 +125,10 @@ void describe(FieldVisitor& v, Question& q) {
   v.value(Field{"say", "Say to the seller", "As a person would say it"}, q.say);
   v.value(Field{"cold_only", "Stone cold only", "Void when the engine was warm or not touched first"}, q.cold_only);
   v.value(Field{"silence", "Silence", "The good answer is silence, which proves nothing"}, q.silence);
+  v.value(Field{"warm_hides", "Warm hides it", "A good answer counts only when the engine was stone cold"},
+          q.warm_hides);
+  v.value(Field{"hidden_by", "Hidden by", "Id of the question whose bad answer makes the good one here worth nothing"},
+          q.hidden_by);
   v.value(Field{"walk_away", "Walk away", "Why the bad answer ends it; left out: it doesn't"}, q.walk_away);
   v.choice(Field{"look_at", "Look at", "Where on the bike; drawn beside the question"}, q.look_at, look_at_words);
   v.value(chance_field("without_cause", "Without cause", "Chance of the bad answer with nothing wrong; 0.1: 1 in 10"),
@@ -198,6 +207,8 @@ Findings book_faults(const Book& book, const std::string& at) {
   find_twice(book.risks, inside + "risks", found);
   for (std::size_t i = 0; i < book.engines.size(); ++i)
     find_years(book.engines[i], item_path(inside + "engines", i), found);
+  for (std::size_t i = 0; i < book.questions.size(); ++i)
+    find_hidden_by_nothing(book, book.questions[i], item_path(inside + "questions", i), found);
   for (std::size_t i = 0; i < book.risks.size(); ++i) {
     const std::string path = item_path(inside + "risks", i);
     find_strangers(book, book.risks[i], path, found);

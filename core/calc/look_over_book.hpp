@@ -51,10 +51,12 @@ struct Question {
   std::string text;   // to be answered yes or no
   std::string means;  // what hangs on it and how to look; may be empty
   YesNo bad = YesNo::No;
-  std::string say;         // how to ask the seller for it; may be empty
-  bool cold_only = false;  // void when the engine was not stone cold
-  bool silence = false;    // the good answer is silence, which proves nothing
-  std::string walk_away;   // why the bad answer ends it; empty: it doesn't
+  std::string say;          // how to ask the seller for it; may be empty
+  bool cold_only = false;   // void when the engine was not stone cold
+  bool silence = false;     // the good answer is silence, which proves nothing
+  bool warm_hides = false;  // the good answer counts only when the engine was stone cold
+  std::string hidden_by;    // id of the question whose bad answer makes the good one here worth nothing
+  std::string walk_away;    // why the bad answer ends it; empty: it doesn't
   std::optional<LookAt> look_at;
   std::optional<double> without_cause;
   std::optional<Source> source;

@@ -32,25 +32,26 @@ double chance_at(const std::vector<ChanceAt>& points, Distance odometer) {
   return *points.back().chance;
 }
 
-double chance_by(const OwnLife& life, Distance odometer) {
+double chance_by(const OwnLife& life, Distance distance) {
   const weibull::Curve curve{std::log(life.characteristic_life->in_km()), *life.shape};
-  return std::min(weibull::chance_by(curve, odometer.in_km()), most_chance);
+  return std::min(weibull::chance_by(curve, distance.in_km()), most_chance);
+}
+
+const OwnLife* own_life(const Input& in, const Risk& r) {
+  for (const OwnLife& own : in.lives)
+    if (own.risk == r.id) return &own;
+  return nullptr;
 }
 
 // Without an odometer: as for many miles, and for few at the lower end; how many that is the book's points say.
 void take_prior(Counted& c, const Input& in) {
   const auto& points = c.risk->chances;
-  const Distance most = in.odometer.value_or(*points.back().distance);
-  const Distance least = in.odometer.value_or(*points.front().distance);
-  c.prior = chance_at(points, most);
-  c.prior_low = chance_at(points, least);
-  c.chance_source = &*c.risk->source;
-  for (const OwnLife& own : in.lives) {
-    if (own.risk != c.risk->id) continue;
-    c.prior = chance_by(own, most);
-    c.prior_low = chance_by(own, least);
-    c.chance_source = &*own.source;
-  }
+  const OwnLife* const own = own_life(in, *c.risk);
+  const auto chance = [&](Distance d) { return own ? chance_by(*own, d) : chance_at(points, d); };
+  c.prior = chance(in.odometer.value_or(*points.back().distance));
+  c.prior_low = chance(in.odometer.value_or(*points.front().distance));
+  if (const auto distance = distance_since(in, c.risk->proof)) c.since = chance(*distance);
+  c.chance_source = own ? &*own->source : &*c.risk->source;
 }
 
 void take_cost(Counted& c, const Input& in) {
@@ -66,25 +67,25 @@ void take_cost(Counted& c, const Input& in) {
 
 void take_questions(Counted& c, const Book& book, const std::optional<Distance>& odometer) {
   const Risk& r = *c.risk;
-  // an odometer that nobody can read is no excuse from proof
-  if (!r.proof.empty() && (!odometer || *odometer >= r.must_from)) c.proof = question_at(book, r.proof);
+  if (!r.proof.empty()) c.proof = question_at(book, r.proof);
+  c.needs_proof = c.proof && (!odometer || *odometer >= r.must_from);  // one that nobody can read is no excuse
   if (!r.sight.empty()) c.sight = question_at(book, r.sight);
   for (const Sign& s : r.signs) c.links.push_back({question_at(book, s.question), *s.shows});
 }
 
-double sum_of(const Model& m, const Answers& answers, Money Span::*cost, double Counted::*prior) {
+double sum_of(const Model& m, const Evidence& evidence, Money Span::*cost, double Counted::*prior) {
   double sum = 0.0;
   for (const Counted& c : m.risks) {
-    const double chance = must_do(c, answers) ? 1.0 : chance_after(m, c, c.*prior, answers);
+    const double chance = must_do(c, evidence) ? 1.0 : chance_after(m, c, c.*prior, evidence);
     sum += chance * (c.cost.*cost).in_amount();
   }
   return sum;
 }
 
-double expected_sum(const Model& m, const Answers& answers) {
+double expected_sum(const Model& m, const Evidence& evidence) {
   double sum = 0.0;
   for (const Counted& c : m.risks) {
-    const double chance = must_do(c, answers) ? 1.0 : chance_after(m, c, c.prior, answers);
+    const double chance = must_do(c, evidence) ? 1.0 : chance_after(m, c, c.prior, evidence);
     sum += chance * pert_mean(c.cost);
   }
   return sum;
@@ -92,8 +93,16 @@ double expected_sum(const Model& m, const Answers& answers) {
 
 }  // namespace
 
+std::optional<Distance> distance_since(const Input& in, const std::string& proof) {
+  for (const Answer& a : in.answers) {
+    if (proof.empty() || a.question != proof || !a.reading || !in.odometer || *a.reading > *in.odometer) continue;
+    return *in.odometer - *a.reading;
+  }
+  return std::nullopt;
+}
+
 Model model_of(const Input& in, const Engine& engine) {
-  Model m{&engine, &in.known, {}};
+  Model m{&engine, &in.known, in.touched == Touched::Cold, {}};
   for (const Risk& r : in.known.risks) {
     if (!concerns(r, engine)) continue;
     Counted c;
@@ -106,6 +115,27 @@ Model model_of(const Input& in, const Engine& engine) {
   return m;
 }
 
+bool hidden(const Model& m, std::size_t question, const Answers& answers) {
+  const Question& q = m.book->questions[question];
+  if (q.warm_hides && !m.cold) return true;
+  return !q.hidden_by.empty() && answers[question_at(*m.book, q.hidden_by)] == Seen::Bad;
+}
+
+Evidence evidence_of(const Model& m, const Answers& answers) {
+  Evidence evidence{answers};
+  for (std::size_t i = 0; i < answers.size(); ++i)
+    if (answers[i] == Seen::Good && hidden(m, i, answers)) evidence.seen[i] = Seen::Not;
+  return evidence;
+}
+
+// What hides another may itself be open, so before and after.
+Evidence all_open(const Model& m, Answers answers, Seen instead) {
+  std::replace(answers.begin(), answers.end(), Seen::Not, instead);
+  Evidence evidence = evidence_of(m, answers);
+  std::replace(evidence.seen.begin(), evidence.seen.end(), Seen::Not, instead);
+  return evidence;
+}
+
 double likelihood_ratio(const Question& q, double shows, Seen seen) {
   const double f = *q.without_cause;
   if (seen == Seen::Bad) return (f + (1.0 - f) * shows) / f;
@@ -113,27 +143,36 @@ double likelihood_ratio(const Question& q, double shows, Seen seen) {
   return 1.0;
 }
 
-double chance_after(const Model& m, const Counted& c, double prior, const Answers& answers) {
-  double odds = prior / (1.0 - prior);
-  for (const Link& l : c.links) odds *= likelihood_ratio(m.book->questions[l.question], l.shows, answers[l.question]);
+bool by_distance_since(const Counted& c, const Evidence& evidence) {
+  return c.since && evidence[*c.proof] == Seen::Good;
+}
+
+double chance_after(const Model& m, const Counted& c, double prior, const Evidence& evidence) {
+  const bool since = by_distance_since(c, evidence);
+  const double first = since ? *c.since : prior;
+  double odds = first / (1.0 - first);
+  for (const Link& l : c.links) {
+    if (since && l.question == *c.proof) continue;  // its reading says more than that there is a bill
+    odds *= likelihood_ratio(m.book->questions[l.question], l.shows, evidence[l.question]);
+  }
   return odds / (1.0 + odds);
 }
 
-bool must_do(const Counted& c, const Answers& answers) {
-  const Seen sight = c.sight ? answers[*c.sight] : Seen::Not;
+bool must_do(const Counted& c, const Evidence& evidence) {
+  const Seen sight = c.sight ? evidence[*c.sight] : Seen::Not;
   if (sight != Seen::Not) return sight == Seen::Bad;  // what was seen counts for more than any paper
-  return c.proof && answers[*c.proof] != Seen::Good;
+  return c.needs_proof && evidence[*c.proof] != Seen::Good;
 }
 
 double pert_mean(const Span& cost) {
   return (cost.low.in_amount() + 4.0 * cost.middle.in_amount() + cost.high.in_amount()) / 6.0;
 }
 
-double chance_of_bad(const Model& m, std::size_t question, const Answers& answers) {
+double chance_of_bad(const Model& m, std::size_t question, const Evidence& evidence) {
   double good = 1.0 - *m.book->questions[question].without_cause;
   for (const Counted& c : m.risks) {
     for (const Link& l : c.links) {
-      if (l.question == question) good *= 1.0 - chance_after(m, c, c.prior, answers) * l.shows;
+      if (l.question == question) good *= 1.0 - chance_after(m, c, c.prior, evidence) * l.shows;
     }
   }
   return 1.0 - good;
@@ -147,9 +186,9 @@ bool asks(const Model& m, std::size_t question) {
 }
 
 Span knock_off(const Model& m, const Answers& answers) {
-  return {Money::amount(sum_of(m, completed(answers, Seen::Good), &Span::low, &Counted::prior_low)),
-          Money::amount(expected_sum(m, answers)),
-          Money::amount(sum_of(m, completed(answers, Seen::Bad), &Span::high, &Counted::prior))};
+  return {Money::amount(sum_of(m, all_open(m, answers, Seen::Good), &Span::low, &Counted::prior_low)),
+          Money::amount(expected_sum(m, evidence_of(m, answers))),
+          Money::amount(sum_of(m, all_open(m, answers, Seen::Bad), &Span::high, &Counted::prior))};
 }
 
 Span knock_off(const std::vector<Model>& models, const Answers& answers) {
@@ -162,16 +201,12 @@ Span knock_off(const std::vector<Model>& models, const Answers& answers) {
 }
 
 std::size_t dearest(const std::vector<Model>& models, const Answers& answers) {
+  const Evidence evidence = evidence_of(models.front(), answers);  // of the bike, whichever engine it has
   std::size_t best = 0;
   for (std::size_t i = 1; i < models.size(); ++i) {
-    if (expected_sum(models[i], answers) > expected_sum(models[best], answers)) best = i;
+    if (expected_sum(models[i], evidence) > expected_sum(models[best], evidence)) best = i;
   }
   return best;
-}
-
-Answers completed(Answers answers, Seen instead) {
-  std::replace(answers.begin(), answers.end(), Seen::Not, instead);
-  return answers;
 }
 
 }  // namespace camside::look_over

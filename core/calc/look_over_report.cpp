@@ -60,11 +60,12 @@ std::string cost_text(const Input& in, const Found& f) {
                      money_text(f.cost.high), source, f.placeholder ? ", placeholder" : "");
 }
 
-std::string names_of(const Model& m, const Counted& c, const Answers& answers, Seen seen) {
+std::string names_of(const Model& m, const Counted& c, const Evidence& evidence, Seen seen) {
   std::string names;
   for (const Link& l : c.links) {
     const Question& q = m.book->questions[l.question];
-    const bool moves = answers[l.question] == seen && !(seen == Seen::Good && q.silence);
+    if (by_distance_since(c, evidence) && l.question == *c.proof) continue;
+    const bool moves = evidence[l.question] == seen && !(seen == Seen::Good && q.silence);
     if (moves) names += (names.empty() ? "" : "; ") + q.text;
   }
   return names;
@@ -124,11 +125,15 @@ std::string percent(double chance) {
   return chance < 0.1 ? fmt::format("{:.2g} %", 100.0 * chance) : fmt::format("{:.0f} %", 100.0 * chance);
 }
 
-std::string chance_from(const Model& m, const Counted& c, const Input& in, const Answers& answers) {
-  const std::string odometer = in.odometer ? miles_and_km(*in.odometer) : std::string("an unknown odometer");
-  std::string text = fmt::format("{} at {}, {}", percent(c.prior), odometer, c.chance_source->text());
-  const std::string raised = names_of(m, c, answers, Seen::Bad);
-  const std::string lowered = names_of(m, c, answers, Seen::Good);
+std::string chance_from(const Model& m, const Counted& c, const Input& in, const Evidence& evidence) {
+  const bool since = by_distance_since(c, evidence);
+  const std::string age = since         ? miles_and_km(*distance_since(in, c.risk->proof)) + " since it was done"
+                          : in.odometer ? miles_and_km(*in.odometer)
+                                        : std::string("an unknown odometer");
+  const double first = since ? *c.since : c.prior;
+  std::string text = fmt::format("{} at {}, {}", percent(first), age, c.chance_source->text());
+  const std::string raised = names_of(m, c, evidence, Seen::Bad);
+  const std::string lowered = names_of(m, c, evidence, Seen::Good);
   if (!raised.empty()) text += "; raised by: " + raised;
   if (!lowered.empty()) text += "; lowered by: " + lowered;
   return text;

@@ -10,7 +10,7 @@ namespace camside::look_over {
 
 std::string percent(double chance);
 // "30 % at 41,300 mi (66,466 km) (from memory), raised by: …, lowered by: …"
-std::string chance_from(const Model& m, const Counted& c, const Input& in, const Answers& answers);
+std::string chance_from(const Model& m, const Counted& c, const Input& in, const Evidence& evidence);
 
 void add_figures(Result& r);
 void add_working(const Input& in, Result& r);

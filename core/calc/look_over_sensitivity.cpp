@@ -56,7 +56,10 @@ Swing cost_swing(const Models& models, const Answers& answers, const Risk& risk,
 Swing chance_swing(const Models& models, const Answers& answers, const Risk& risk, Money now) {
   Swing s{Swing::Of::Chance, risk.id, risk.name, now, now};
   for (const double factor : {1.0 / odds_factor, odds_factor}) {
-    const auto move = [factor](Counted& c) { c.prior = with_odds(c.prior, factor); };
+    const auto move = [factor](Counted& c) {
+      c.prior = with_odds(c.prior, factor);
+      if (c.since) c.since = with_odds(*c.since, factor);
+    };
     widen(s, sum_with(models, answers, &risk, move));
   }
   return s;

@@ -4,9 +4,10 @@
 
 namespace camside::remarks {
 
-Finding out_of_range(std::string field, std::string_view label, const std::string& value, const std::string& range) {
+Finding out_of_range(std::string field, std::string_view label, const std::string& value, const std::string& range,
+                     bool has_unit) {
   return {200, Severity::Refusal, std::move(field), fmt::format("{} is {}; allowed is {}", label, value, range),
-          "Correct the value, or pick the unit it was read in"};
+          has_unit ? "Correct the value, or pick the unit it was read in" : "Correct the value"};
 }
 
 Finding missing(std::string field, std::string_view label) {

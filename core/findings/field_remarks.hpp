@@ -8,8 +8,8 @@
 
 namespace camside::remarks {
 
-Finding out_of_range(std::string field, std::string_view label, const std::string& value,
-                     const std::string& range);                                          // 200
+Finding out_of_range(std::string field, std::string_view label, const std::string& value, const std::string& range,
+                     bool has_unit);                                                     // 200
 Finding missing(std::string field, std::string_view label);                              // 201
 Finding not_finite(std::string field, std::string_view label);                           // 202
 Finding not_whole(std::string field, std::string_view label, const std::string& value);  // 203

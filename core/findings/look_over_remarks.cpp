@@ -58,6 +58,12 @@ Finding life_twice(std::string field, std::string_view id) {
   return refusal(1808, std::move(field), fmt::format("\"{}\" has two life curves", id), "Keep one");
 }
 
+Finding reading_of_no_proof(std::string field, std::string_view id) {
+  return refusal(1809, std::move(field),
+                 fmt::format("\"{}\" asks for no proof, so there is no day or reading on it", id),
+                 "Leave them out, or give them with the question that asks for the bill");
+}
+
 Finding cold_start_void(bool warm) {
   return caution(1820, "touched",
                  warm ? "The engine was warm: what it did at the start proves nothing and is not counted"
@@ -87,6 +93,11 @@ Finding rare_odometer(Distance odometer) {
                  "Tenths typed as well? A km clock?");
 }
 
+Finding few_miles(Distance odometer) {
+  return caution(1829, "odometer", fmt::format("A used bike of only {}?", miles_and_km(odometer)),
+                 "Thousands typed with a point? Write 41300, not 41.300");
+}
+
 Finding nothing_seen() {
   return caution(1825, "answers", "Nothing was looked at: the range is as wide as it gets",
                  "Start with the look that narrows most");
@@ -96,6 +107,19 @@ Finding silence_proves_nothing(std::string field, std::string_view question) {
   return note(1826, std::move(field),
               fmt::format("\"{}\" Silence proves nothing: worn shoes often make no noise. The chance stays as it was",
                           question));
+}
+
+Finding good_answer_hidden(std::string field, std::string_view question, std::string_view hidden_by) {
+  return caution(1827, std::move(field),
+                 fmt::format("\"{}\" counts as not seen, because of: \"{}\"", question, hidden_by),
+                 "Only what is not hidden proves anything: look again when it shows");
+}
+
+Finding proof_above_odometer(std::string field, Distance reading, Distance odometer) {
+  return caution(1828, std::move(field),
+                 fmt::format("The proof says {}, the odometer only {}, so its reading does not count",
+                             miles_and_km(reading), miles_and_km(odometer)),
+                 "Correct the reading; if it is so, the papers contradict the odometer");
 }
 
 Finding placeholder_money(const std::vector<std::string>& risks) {
@@ -110,6 +134,11 @@ Finding placeholder_money(const std::vector<std::string>& risks) {
 Finding no_asking_price() {
   return note(1831, "asking", "No asking price, so no offer; what to knock off stands by itself",
               "Enter what the seller wants");
+}
+
+Finding rare_price(Money asking) {
+  return caution(1835, "asking", fmt::format("The seller asks only {:g}?", asking.in_amount()),
+                 "Thousands typed with a point? Write 5800, not 5.800");
 }
 
 Finding costs_more_than_asked() {

@@ -48,7 +48,7 @@ std::array<std::string, 8> cells(const Candidate& c) {
           c.odometer,
           in.asking ? look_over::money_text(*in.asking) : "?",
           look_over::rough_text(r.knock_off.middle),
-          r.offer ? look_over::rough_range(*r.offer) : words::no_offer(),
+          r.offer ? look_over::rough_range(*r.offer) : words::no_offer_word(look_over::walk_away_met(r)),
           walk_word(r),
           std::to_string(r.looks.size())};
 }
@@ -100,6 +100,11 @@ bool draw_table_row(Ui& ui, const Candidate& c) {
 
 // ---- on a phone: a card each
 
+std::string offer_word(const look_over::Result& r) {
+  return r.offer ? words::offer_of(look_over::rough_range(*r.offer))
+                 : words::no_offer_word(look_over::walk_away_met(r));
+}
+
 struct CardLines {
   std::string bike;
   std::string sums;
@@ -113,8 +118,7 @@ CardLines lines_of(const Candidate& c) {
   CardLines l;
   l.bike = c.input->year ? std::to_string(*c.input->year) + " · " + c.odometer : c.odometer;
   if (c.input->asking) l.bike += " · " + words::asks(look_over::money_text(*c.input->asking));
-  l.sums = words::knock_off_of(look_over::rough_text(r.knock_off.middle)) + " · " +
-           (r.offer ? words::offer_of(look_over::rough_range(*r.offer)) : std::string("no offer yet"));
+  l.sums = words::knock_off_of(look_over::rough_text(r.knock_off.middle)) + " · " + offer_word(r);
   const bool met = look_over::walk_away_met(r);
   l.state = met ? words::walk_away() + std::string(": ") + r.walk_away.front().why : words::not_seen(r.looks.size());
   l.shape = walk_shape(r);

@@ -56,6 +56,41 @@ Json& list_in(Json& entered, const char* name) {
   return list;
 }
 
+std::string text_of(const Json& item, std::string_view name) {
+  if (!item.contains(name)) return {};
+  const Json& value = item[std::string(name)];
+  return value.is_string() ? value.get<std::string>() : value.dump();
+}
+
+// Its book may be an older one that doesn't know the risk.
+bool has_risk(const Record& of, std::string_view risk) {
+  const Json& entered = of.entered();
+  if (!entered.contains("known") || !entered["known"].contains("risks")) return false;
+  const Json& risks = entered["known"]["risks"];
+  return item_of(risks, "id", risk) < risks.size();
+}
+
+bool as_in_book(const Record& of, const Json& row) {
+  const Json& risks = of.entered()["known"]["risks"];
+  const std::size_t at = item_of(risks, "id", row.value("risk", ""));
+  if (at >= risks.size()) return false;
+  const Json& cost = risks[at]["cost"];
+  const auto same = [&](const char* end) { return row.contains(end) && cost.contains(end) && row[end] == cost[end]; };
+  return same("best") && same("likely") && same("worst");
+}
+
+// The row of the user's own figures for this risk; made from those it has now.
+std::size_t own_row(Record& of, const look_over::Found& risk) {
+  Json& costs = list_in(of.entered(), "costs");
+  const std::size_t at = item_of(costs, "risk", risk.risk);
+  if (at == costs.size())
+    costs.push_back({{"risk", risk.risk},
+                     {"best", risk.cost.low.in_amount()},
+                     {"likely", risk.cost.middle.in_amount()},
+                     {"worst", risk.cost.high.in_amount()}});
+  return at;
+}
+
 }  // namespace
 
 std::vector<std::string> LookOvers::ids() const {
@@ -95,14 +130,29 @@ std::string LookOvers::cost(std::string_view id, std::string_view risk, std::str
   if (!of || !of->entered().contains("costs")) return {};
   const Json& costs = of->entered()["costs"];
   const std::size_t at = item_of(costs, "risk", risk);
-  if (at >= costs.size() || !costs[at].contains(end)) return {};
-  const Json& value = costs[at][std::string(end)];
-  return value.is_string() ? value.get<std::string>() : value.dump();
+  return at < costs.size() ? text_of(costs[at], end) : std::string();
+}
+
+const LookedOver& LookOvers::last(std::string_view id) {
+  const LookedOver& now = read(id);
+  const auto before = last_.find(id);
+  return now.result() || before == last_.end() ? now : before->second;
+}
+
+void LookOvers::forget() {
+  kept_.clear();
+  last_.clear();
+}
+
+void LookOvers::solve_anew(std::string_view id) {
+  const auto known = kept_.find(id);
+  if (known == kept_.end()) return;
+  if (known->second.result()) last_[std::string(id)] = std::move(known->second);
+  kept_.erase(known);
 }
 
 void LookOvers::changed(std::string_view id) {
-  const auto known = kept_.find(id);
-  if (known != kept_.end()) kept_.erase(known);
+  solve_anew(id);
   job_.commit();
 }
 
@@ -117,18 +167,26 @@ void LookOvers::take_own_figures(Record& fresh) const {
   if (last == all.rend()) return;
   const Json& from = last->entered();
   if (from.contains("money_confirmed")) fresh.entered()["money_confirmed"] = from["money_confirmed"];
-  const Json& risks = fresh.entered()["known"]["risks"];
   for (const char* own : {"costs", "lives"}) {
     if (!from.contains(own)) continue;
     for (const Json& one : from[own])
-      if (item_of(risks, "id", one.value("risk", "")) < risks.size()) list_in(fresh.entered(), own).push_back(one);
+      if (has_risk(fresh, one.value("risk", ""))) list_in(fresh.entered(), own).push_back(one);
+  }
+}
+
+// "Bike 3", where no other is called so.
+std::string LookOvers::free_name() const {
+  const auto& all = std::as_const(job_).job().records;
+  for (std::size_t n = 1;; ++n) {
+    std::string name = words::bike_nth(n);
+    if (std::none_of(all.begin(), all.end(), [&](const Record& r) { return r.name() == name; })) return name;
   }
 }
 
 // The book goes in as it stands in its file: a saved look-over carries what it was made with.
 std::string LookOvers::add(const std::string& taken) {
   Record fresh = records::make_record(kind(), records::new_id(), taken);
-  fresh.set("name", words::bike_nth(ids().size() + 1));
+  fresh.set("name", free_name());
   const auto file = records::read_json(knowledge::usual_knowledge_file());
   if (file)
     for (const char* part : {"engines", "questions", "risks"}) fresh.entered()["known"][part] = (*file)[part];
@@ -184,6 +242,25 @@ void LookOvers::answer(std::string_view id, std::string_view question, std::stri
   changed(id);
 }
 
+std::string LookOvers::on_proof(std::string_view id, std::string_view question, std::string_view what) const {
+  const Record* const of = find(id);
+  if (!of || !of->entered().contains("answers")) return {};
+  const Json& answers = of->entered()["answers"];
+  const std::size_t at = item_of(answers, "question", question);
+  return at < answers.size() ? text_of(answers[at], what) : std::string();
+}
+
+void LookOvers::set_on_proof(std::string_view id, std::string_view question, std::string_view good,
+                             std::string_view what, std::string_view text) {
+  Record* const of = find(id);
+  if (!of) return;
+  Json& answers = list_in(of->entered(), "answers");
+  const std::size_t at = item_of(answers, "question", question);
+  if (at == answers.size()) answers.push_back({{"question", std::string(question)}, {"said", std::string(good)}});
+  records::set_text(*of, "answers[" + std::to_string(at) + "]." + std::string(what), text);
+  changed(id);
+}
+
 void LookOvers::set(std::string_view id, std::string_view path, std::string_view text) {
   if (Record* const of = find(id)) records::set_text(*of, path, text);
   changed(id);
@@ -194,29 +271,52 @@ void LookOvers::rename(std::string_view id, const std::string& name) {
   changed(id);
 }
 
-void LookOvers::forget_costs(std::string_view id) {
-  if (Record* const of = find(id)) records::remove_field(*of, "costs");
-  changed(id);
+// ---- prices
+
+std::vector<Record*> LookOvers::priced_alike(std::string_view id) {
+  std::vector<Record*> alike;
+  const Record* const of = find(id);
+  for (Record& r : job_.job().records)
+    if (of && r.kind() == kind_name && is_invented(r) == is_invented(*of)) alike.push_back(&r);
+  return alike;
 }
 
-void LookOvers::set_flag(std::string_view id, const char* name, bool on) {
-  if (Record* const of = find(id)) of->entered()[name] = on;
-  changed(id);
+void LookOvers::priced_anew(std::string_view id) {
+  for (const Record* r : priced_alike(id)) solve_anew(r->id());
+  job_.commit();
+}
+
+void LookOvers::forget_costs(std::string_view id) {
+  for (Record* r : priced_alike(id)) records::remove_field(*r, "costs");
+  priced_anew(id);
 }
 
 void LookOvers::set_cost(std::string_view id, const look_over::Found& risk, std::string_view end,
                          std::string_view text) {
-  Record* const of = find(id);
-  if (!of) return;
-  Json& costs = list_in(of->entered(), "costs");
-  const std::size_t at = item_of(costs, "risk", risk.risk);
-  if (at == costs.size())
-    costs.push_back({{"risk", risk.risk},
-                     {"best", risk.cost.low.in_amount()},
-                     {"likely", risk.cost.middle.in_amount()},
-                     {"worst", risk.cost.high.in_amount()}});
-  records::set_text(*of, "costs[" + std::to_string(at) + "]." + std::string(end), text);
-  changed(id);
+  for (Record* r : priced_alike(id)) {
+    if (!has_risk(*r, risk.risk)) continue;
+    const std::size_t at = own_row(*r, risk);
+    records::set_text(*r, "costs[" + std::to_string(at) + "]." + std::string(end), text);
+  }
+  priced_anew(id);
+}
+
+void LookOvers::take_prices(std::string_view id, const std::vector<look_over::Found>& shown) {
+  for (Record* r : priced_alike(id))
+    for (const look_over::Found& f : shown)
+      if (has_risk(*r, f.risk)) own_row(*r, f);
+  priced_anew(id);
+}
+
+void LookOvers::give_prices_back(std::string_view id) {
+  for (Record* r : priced_alike(id)) {
+    records::remove_field(*r, "money_confirmed");
+    Json typed = Json::array();
+    for (const Json& row : list_in(r->entered(), "costs"))
+      if (!as_in_book(*r, row)) typed.push_back(row);
+    r->entered()["costs"] = std::move(typed);
+  }
+  priced_anew(id);
 }
 
 void LookOvers::set_life(std::string_view id, const look_over::OwnLife& life) {

@@ -30,10 +30,11 @@ class LookOvers {
   records::Record* find(std::string_view id);
   const records::Record* find(std::string_view id) const;
   const LookedOver& read(std::string_view id);  // of one that is there
+  const LookedOver& last(std::string_view id);  // as it was when it could last be solved
   // Its risks in the book's order, as they were when it could last be solved: a price half typed may be out of order.
   const std::vector<look_over::Found>& risks(std::string_view id);
   std::string cost(std::string_view id, std::string_view risk, std::string_view end) const;  // the user's, as typed
-  void forget() { kept_.clear(); }                                                           // the job was replaced
+  void forget();                                                                             // the job was replaced
 
   std::string add(const std::string& taken);  // returns its id
   void add_examples();                        // the invented bikes for sale
@@ -42,21 +43,33 @@ class LookOvers {
 
   std::string said(std::string_view id, std::string_view question);
   void answer(std::string_view id, std::string_view question, std::string_view said);
+  // "reading" or "day", as typed off the proof. Who types one has seen the proof: `good` is the answer where there is
+  // none yet.
+  std::string on_proof(std::string_view id, std::string_view question, std::string_view what) const;
+  void set_on_proof(std::string_view id, std::string_view question, std::string_view good, std::string_view what,
+                    std::string_view text);
   void set(std::string_view id, std::string_view path, std::string_view text);
   void rename(std::string_view id, const std::string& name);
   void forget_costs(std::string_view id);
-  void set_flag(std::string_view id, const char* name, bool on);
-  // The user's own figure; the other two of its row stay as they were.
+  // What it costs is the user's, not the bike's: it holds for every look-over that is real, or for every invented one.
+  // The other two of its row stay as they were.
   void set_cost(std::string_view id, const look_over::Found& of, std::string_view end, std::string_view text);
+  void take_prices(std::string_view id, const std::vector<look_over::Found>& shown);
+  void give_prices_back(std::string_view id);                          // those taken as they stood, not those typed
   void set_life(std::string_view id, const look_over::OwnLife& life);  // one for each risk, and one risk for each list
   void forget_life(std::string_view id, std::string_view risk);
 
  private:
   void take_own_figures(records::Record& fresh) const;
+  std::string free_name() const;
+  std::vector<records::Record*> priced_alike(std::string_view id);
+  void priced_anew(std::string_view id);
   void changed(std::string_view id);
+  void solve_anew(std::string_view id);
 
   storage::CurrentJob& job_;
   std::map<std::string, LookedOver, std::less<>> kept_;
+  std::map<std::string, LookedOver, std::less<>> last_;
   std::map<std::string, std::vector<look_over::Found>, std::less<>> risks_;
 };
 

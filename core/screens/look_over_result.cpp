@@ -90,17 +90,17 @@ void draw_walk_away(Ui& ui, const Result& r) {
   struct State {
     Met met;
     Verdict shape;
+    const char* word;
   };
-  constexpr std::array<State, 3> states{
-      {{Met::Met, Verdict::Outside}, {Met::NotSeen, Verdict::NotProven}, {Met::NotMet, Verdict::Within}}};
+  const std::array<State, 3> states{{{Met::Met, Verdict::Outside, words::is_met()},
+                                     {Met::NotSeen, Verdict::NotProven, words::not_seen_yet()},
+                                     {Met::NotMet, Verdict::Within, words::ruled_out()}}};
   ui.heading(words::walk_away_if());
   for (const State& state : states) {
     std::string reasons;
     for (const look_over::WalkAway& w : r.walk_away)
       if (w.met == state.met) reasons += (reasons.empty() ? "" : "; ") + w.why;
-    if (!reasons.empty())
-      draw_marked(ui, state.shape, colour_of(ui.theme(), state.shape), capital(std::string(word_of(state.met))),
-                  reasons);
+    if (!reasons.empty()) draw_marked(ui, state.shape, colour_of(ui.theme(), state.shape), state.word, reasons);
   }
 }
 
@@ -138,23 +138,27 @@ void draw_must_do(Ui& ui, const Result& r) {
 void draw_may_find(Ui& ui, const Result& r) {
   if (r.may_find.empty()) return;
   ui.heading(words::may_find());
-  for (const Likelihood l : {Likelihood::Likely, Likelihood::MayBe})
-    for (const Found& f : r.may_find)
-      if (f.likelihood == l)
-        draw_line(ui, capital(std::string(word_of(l))) + ": " + f.name, cost_of(f), ui.fonts().words);
+  for (const Found& f : r.may_find)
+    if (f.likelihood == Likelihood::Likely)
+      draw_line(ui, capital(std::string(word_of(f.likelihood))) + ": " + f.name, cost_of(f), ui.fonts().bold);
+  for (const Found& f : r.may_find)
+    if (f.likelihood == Likelihood::MayBe) draw_line(ui, f.name, cost_of(f), ui.fonts().words);
   const auto seldom = std::count_if(r.may_find.begin(), r.may_find.end(),
                                     [](const Found& f) { return f.likelihood == Likelihood::Seldom; });
   if (seldom > 0) ui.quiet(words::seldom_ones(static_cast<std::size_t>(seldom)));
+  if (seldom < static_cast<std::ptrdiff_t>(r.may_find.size())) ui.quiet(words::may_find_why());
 }
 
-std::string reason_of(const look_over::Look& l) {
+std::string reason_of(const look_over::Input& in, const look_over::Look& l) {
   if (l.needs_cold) return words::needs_cold();
+  for (const look_over::Question& q : in.known.questions)
+    if (q.id == l.hidden_by) return words::hidden_look(q.text);
   if (l.can_end_it) return words::can_end_it();
   if (l.spares_must) return words::bill_spares();
   return words::narrows(look_over::rough_text(l.narrows));
 }
 
-bool draw_next(Ui& ui, const Result& r) {
+bool draw_next(Ui& ui, const look_over::Input& in, const Result& r) {
   ui.heading(words::look_next());
   if (r.looks.empty()) {
     ui.quiet(words::all_seen());
@@ -164,7 +168,7 @@ bool draw_next(Ui& ui, const Result& r) {
   ui.begin_card();
   ui.coloured(l.text, ui.theme().text, ui.px(18), ui.fonts().bold);
   if (!l.say.empty()) ui.coloured(words::say(l.say), ui.theme().accent, ui.px(18), ui.fonts().words);
-  ui.quiet(reason_of(l));
+  ui.quiet(reason_of(in, l));
   const bool tapped = ui.button("answer next", words::answer_it());
   ui.end_card();
   return tapped;
@@ -198,7 +202,7 @@ ResultTap draw_result(Ui& ui, const look_over::Input& in, const Result& r) {
   ui.gap(12);
   draw_may_find(ui, r);
   ui.gap(12);
-  if (draw_next(ui, r)) tap = ResultTap::Look;
+  if (draw_next(ui, in, r)) tap = ResultTap::Look;
   return tap;
 }
 

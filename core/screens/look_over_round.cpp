@@ -4,6 +4,7 @@
 #include <array>
 
 #include "screens/look_over_words.hpp"
+#include "screens/parts/answer.hpp"
 #include "screens/parts/place_drawing.hpp"
 #include "screens/words.hpp"
 
@@ -39,6 +40,13 @@ void draw_cold_void(Ui& ui, const RoundQuestion& round) {
   ui.end_card();
 }
 
+void draw_hidden(Ui& ui, const RoundQuestion& round) {
+  const std::string good = round.question->bad == look_over::YesNo::Yes ? words::no() : words::yes();
+  ui.begin_card();
+  ui.coloured(words::hidden_answer(good, round.hidden_by->text), ui.theme().not_proven, ui.px(18), ui.fonts().bold);
+  ui.end_card();
+}
+
 void draw_where(Ui& ui, const look_over::Question& q) {
   if (!q.look_at) return;
   const Pen pen = ui.pen(ui.theme().ground);
@@ -52,13 +60,30 @@ void draw_where(Ui& ui, const look_over::Question& q) {
   ui.gap(gap);
 }
 
-bool answer_button(Ui& ui, const char* id, const std::string& label, ImVec2 size, bool chosen, bool large) {
+// What this answer would say of the bike.
+Verdict says_of(const RoundQuestion& round, look_over::YesNo answer) {
+  const look_over::Question& q = *round.question;
+  const bool warm = round.touched != look_over::Touched::Cold;
+  if (round.cold_void) return Verdict::NotProven;
+  if (answer == q.bad) return Verdict::Outside;
+  return q.silence || round.hidden_by || (q.warm_hides && warm) ? Verdict::NotProven : Verdict::Within;
+}
+
+// `says`: its mark stands at the left.
+bool answer_button(Ui& ui, const char* id, const std::string& label, ImVec2 size, bool chosen,
+                   std::optional<Verdict> says) {
   const bool fired = ui.area(id, Role::Choice, label, size, [&](const Area& at, bool pressed) {
     ImDrawList* const list = ImGui::GetWindowDrawList();
     const ImU32 ground = chosen ? ui.theme().accent : pressed ? ui.theme().pressed : ui.theme().card;
+    const ImU32 ink = chosen ? ui.theme().on_accent : ui.theme().text;
     list->AddRectFilled(at.min, at.max, ground, 14);
     list->AddRect(at.min, at.max, chosen ? ui.theme().accent : ui.theme().line, 14, 0, ui.theme().stroke);
-    ui.fit(at.inset(8), label, chosen ? ui.theme().on_accent : ui.theme().text, ui.px(large ? 26.0f : 18.0f),
+    const float mark = says ? 9.0f : 0.0f;
+    if (says)
+      draw_verdict_mark(ui.pen(ground), {at.min.x + 14 + mark, at.centre().y}, mark, *says,
+                        chosen ? ink : colour_of(ui.theme(), *says));
+    const float left = says ? 14 + 2 * mark : 8;
+    ui.fit({{at.min.x + left, at.min.y + 8}, {at.max.x - left, at.max.y - 8}}, label, ink, ui.px(says ? 26.0f : 18.0f),
            ui.fonts().bold, {}, 0.6f);
   });
   ui.mark_chosen(chosen);
@@ -79,6 +104,7 @@ void draw_question(Ui& ui, const RoundQuestion& round, const std::vector<std::st
 void draw_meaning(Ui& ui, const RoundQuestion& round) {
   const look_over::Question& q = *round.question;
   if (round.cold_void) draw_cold_void(ui, round);
+  if (round.hidden_by) draw_hidden(ui, round);
   if (!q.means.empty()) ui.text(q.means);
   draw_where(ui, q);
   if (!q.say.empty()) {
@@ -90,6 +116,9 @@ void draw_meaning(Ui& ui, const RoundQuestion& round) {
   if (!q.walk_away.empty())
     ui.coloured(words::ends_it(bad, q.walk_away), ui.theme().outside, ui.px(17), ui.fonts().bold);
   if (q.silence) ui.quiet(words::silence_help());
+  if (q.warm_hides && round.touched != look_over::Touched::Cold) ui.quiet(words::warm_hides_help());
+  if (!q.say.empty() && q.walk_away.empty()) ui.quiet(words::refused_help());
+  if (round.at == 0) ui.quiet(words::marks_help());
   if (!round.tells_about.empty()) ui.quiet(words::tells_about(round.tells_about));
 }
 
@@ -103,12 +132,16 @@ AnswerTap draw_answers(Ui& ui, const RoundQuestion& round) {
   const float half = (width - gap) / 2;
   const float high = std::max(80.0f, ui.target());
   const float low = std::max(56.0f, ui.target());
-  if (answer_button(ui, "answer yes", words::yes(), {half, high}, round.said == "yes", true)) tap.said = "yes";
+  if (answer_button(ui, "answer yes", words::yes(), {half, high}, round.said == "yes",
+                    says_of(round, look_over::YesNo::Yes)))
+    tap.said = "yes";
   ImGui::SameLine(0, gap);
-  if (answer_button(ui, "answer no", words::no(), {half, high}, round.said == "no", true)) tap.said = "no";
+  if (answer_button(ui, "answer no", words::no(), {half, high}, round.said == "no",
+                    says_of(round, look_over::YesNo::No)))
+    tap.said = "no";
   ui.gap(gap);
   const float wide = 0.62f * (width - gap);
-  if (answer_button(ui, "answer not seen", words::didnt_see(), {wide, low}, round.said == "didn't see", false))
+  if (answer_button(ui, "answer not seen", words::didnt_see(), {wide, low}, round.said == "didn't see", {}))
     tap.said = "didn't see";
   ImGui::SameLine(0, gap);
   const float rest = width - gap - wide;

@@ -16,7 +16,9 @@ struct RoundQuestion {
   std::size_t of = 0;
   std::string said;  // "yes", "no", "didn't see"; empty: open
   std::string tells_about;
+  bool proof = false;  // a bill may carry a reading
   bool cold_void = false;
+  const look_over::Question* hidden_by = nullptr;
   look_over::Touched touched = look_over::Touched::Not;
 };
 

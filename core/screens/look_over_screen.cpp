@@ -29,11 +29,28 @@ std::string cost_path(const std::string& risk, const char* end) {
   return "costs/" + risk + "/" + end;
 }
 
+// "proof/papers_shoes/reading": what of which proof the keypad is at.
+const std::string proof_path = "proof/";
+
 constexpr std::array<const char*, 3> cost_ends{"best", "likely", "worst"};
 
 const Question* question_of(const Input& in, const std::string& id) {
   for (const Question& q : in.known.questions)
     if (q.id == id) return &q;
+  return nullptr;
+}
+
+bool is_proof(const Input& in, const std::string& question) {
+  return std::any_of(in.known.risks.begin(), in.known.risks.end(),
+                     [&](const look_over::Risk& r) { return r.proof == question; });
+}
+
+// The question whose bad answer hides this one's good one; none when it isn't hidden.
+const Question* hides(const Input& in, const Question* q) {
+  const Question* const by = q ? question_of(in, q->hidden_by) : nullptr;
+  const auto bad = by && by->bad == look_over::YesNo::Yes ? look_over::Said::Yes : look_over::Said::No;
+  for (const look_over::Answer& a : in.answers)
+    if (by && a.question == by->id && a.said == bad) return by;
   return nullptr;
 }
 
@@ -55,6 +72,16 @@ Findings refusals_of(const Findings& all) {
   Findings some;
   for (const Finding& f : all)
     if (f.severity == Severity::Refusal) some.push_back(f);
+  return some;
+}
+
+// What was refused, and what the facts by themselves leave open.
+Findings of_facts(const records::Solved& solved) {
+  Findings some = refusals_of(solved.findings);
+  const auto* const r = solved.result_as<Result>();
+  for (const Finding& f : r ? r->outcome.findings : Findings{})
+    if (f.severity == Severity::Caution && (f.field == "year" || f.field == "odometer" || f.field == "asking"))
+      some.push_back(f);
   return some;
 }
 
@@ -160,8 +187,9 @@ void LookOverScreen::show_question(const std::string& id) {
 
 RoundQuestion LookOverScreen::round_question() {
   RoundQuestion round;
-  const Result* const r = result();
-  const Input* const in = input();
+  const LookedOver& last = looks_.last(chosen_);  // half a date can't be solved
+  const Result* const r = last.result();
+  const Input* const in = last.input();
   if (!r || !in || r->questions.empty()) return round;
   auto it = std::find(r->questions.begin(), r->questions.end(), question_);
   if (it == r->questions.end()) it = r->questions.begin();  // the year was changed: it doesn't count any more
@@ -172,19 +200,21 @@ RoundQuestion LookOverScreen::round_question() {
   round.said = looks_.said(chosen_, question_);
   round.tells_about = joined(look_over::told_by(in->known, r->engines, question_));
   round.touched = in->touched;
+  round.proof = is_proof(*in, question_);
+  round.hidden_by = hides(*in, round.question);
   round.cold_void = round.question && round.question->cold_only && in->touched != look_over::Touched::Cold;
   return round;
 }
 
 std::vector<std::string> LookOverScreen::answers() {
   std::vector<std::string> all;
-  if (const Result* r = result())
+  if (const Result* r = looks_.last(chosen_).result())
     for (const std::string& id : r->questions) all.push_back(looks_.said(chosen_, id));
   return all;
 }
 
 void LookOverScreen::step(int by) {
-  const Result* const r = result();
+  const Result* const r = looks_.last(chosen_).result();
   if (!r) return;
   const auto it = std::find(r->questions.begin(), r->questions.end(), question_);
   if (it == r->questions.end() || (by < 0 && it == r->questions.begin())) return;
@@ -209,7 +239,48 @@ void LookOverScreen::physical_answers() {
   if (ImGui::IsKeyPressed(ImGuiKey_D, false)) answer("didn't see");
 }
 
-void LookOverScreen::draw_round(Ui& ui, bool wide) {
+bool LookOverScreen::walk_away() {
+  const Result* const r = result();
+  return r && look_over::walk_away_met(*r);
+}
+
+// Once something ends it, the way out stands above every question.
+bool LookOverScreen::stopped_here(Ui& ui) {
+  if (!walk_away()) return false;
+  const bool tapped =
+      ui.row("stop here", words::walk_away_because(result()->walk_away.front().why), words::stop_here());
+  ui.gap(8);
+  if (tapped) go(Page::Result);
+  return tapped;
+}
+
+// A bill carries more than "yes": its reading and its day say how old the work is.
+void LookOverScreen::draw_proof(Ui& ui, const RoundQuestion& round, System system) {
+  if (!round.proof) return;
+  ui.gap(8);
+  const float each = (ui.width() - 8) / 2;
+  draw_on_proof(ui, "reading", words::reading_on_bill(), each, system);
+  ImGui::SameLine(0, 8);
+  draw_on_proof(ui, "day", words::day_on_bill(), each, system);
+  ui.quiet(words::on_bill_help());
+}
+
+void LookOverScreen::draw_on_proof(Ui& ui, const char* what, const char* label, float width, System system) {
+  Ui::FieldLook look;
+  look.label = label;
+  look.text = looks_.on_proof(chosen_, question_, what);
+  look.width = width;
+  const std::string path = proof_path + question_ + "/" + what;
+  look.active = keypad_.path() == path;
+  for (const Finding& f : looks_.read(chosen_).solved.findings)
+    if (f.severity == Severity::Refusal && f.field.starts_with("answers[") &&
+        f.field.ends_with("]." + std::string(what)))
+      look.error = f.text;
+  if (ui.field(path, look)) edit(path, label, Kind::Distance, look.text, system);
+}
+
+void LookOverScreen::draw_round(Ui& ui, System system, bool wide) {
+  if (stopped_here(ui)) return;
   const RoundQuestion round = round_question();
   if (!round.question) return;
   draw_question(ui, round, answers());
@@ -219,11 +290,12 @@ void LookOverScreen::draw_round(Ui& ui, bool wide) {
     ui.gap(12);
     const std::string here = question_;
     take_answer(tap);
-    if (question_ == here && page_ == Page::Round) physical_answers();
+    if (question_ == here && page_ == Page::Round && !keypad_.is_open()) physical_answers();
     if (question_ != here || page_ != Page::Round) return;  // and what was solved is another one now
   }
   draw_meaning(ui, round);
-  if (round.question->cold_only || round.at == 0) {
+  draw_proof(ui, round, system);
+  if (round.question->cold_only || round.question->warm_hides || round.at == 0) {
     const Record* const of = looks_.find(chosen_);
     const std::string touched = draw_touched(ui, round.touched, of && of->entered().contains("touched"));
     if (!touched.empty()) looks_.set(chosen_, "touched", touched);
@@ -237,8 +309,8 @@ void LookOverScreen::draw_round(Ui& ui, bool wide) {
 }
 
 void LookOverScreen::draw_questions(Ui& ui) {
-  const Result* const r = result();
-  const Input* const in = input();
+  const Result* const r = looks_.last(chosen_).result();
+  const Input* const in = looks_.last(chosen_).input();
   if (!r || !in) return;
   std::string chosen;
   std::size_t n = 0;
@@ -327,6 +399,7 @@ void LookOverScreen::draw_side(Ui& ui) {
 
 void LookOverScreen::edit(const std::string& path, const std::string& label, Kind kind, const std::string& text,
                           System system) {
+  if (path.ends_with("/day")) return keypad_.open(path, label, Kind::Number, text, nullptr, "", Typing::Date);
   const Unit* const unit = kind == Kind::Distance ? &preferred_unit(kind, system) : nullptr;
   keypad_.open(path, label, kind, text, unit, "", Typing::Number);
 }
@@ -403,7 +476,7 @@ void LookOverScreen::draw_facts(Ui& ui, System system) {
   ui.gap(8);
   draw_engines(ui);
   ui.gap(8);
-  draw_remarks(ui, refusals_of(looks_.read(chosen_).solved.findings));
+  draw_remarks(ui, of_facts(looks_.read(chosen_).solved));
   ui.gap(24);
 }
 
@@ -476,7 +549,7 @@ void LookOverScreen::draw_result_page(Ui& ui, System system, const std::string& 
   if (tap == ResultTap::Look) return show_question(r->looks.front().question);
   ui.gap(12);
   draw_remarks(ui, cautions_of(r->outcome.findings));
-  if (in->money_confirmed && ui.button("prices", words::look_at_prices(), Look::Quiet)) return go(Page::Prices);
+  if (prices_mine() && ui.button("prices", words::look_at_prices(), Look::Quiet)) return go(Page::Prices);
   if (ui.button("questions", words::all_questions(), Look::Quiet)) return go(Page::Questions);
   if (ui.button("working", words::working(), Look::Quiet)) return go(Page::Working);
   ui.gap(12);
@@ -535,17 +608,21 @@ std::string LookOverScreen::price_text(const Found& of, std::size_t end) const {
   return own.empty() ? whole_text(sums[end]) : own;
 }
 
+// None of those shown is nobody's figure any more.
+bool LookOverScreen::prices_mine() {
+  const std::vector<Found>& risks = looks_.risks(chosen_);
+  return std::none_of(risks.begin(), risks.end(), [](const Found& f) { return f.placeholder; });
+}
+
 void LookOverScreen::draw_prices(Ui& ui, System system) {
   const std::vector<Found>& risks = looks_.risks(chosen_);
-  const Input* const in = input();
-  const bool mine = in && in->money_confirmed;
+  const bool mine = prices_mine();
   draw_remarks(ui, refusals_of(looks_.read(chosen_).solved.findings));
   if (!result() && ui.button("forget costs", words::forget_costs())) return looks_.forget_costs(chosen_);
   ui.text(mine ? words::prices_are_mine() : words::prices_help());
   for (const Found& f : risks) draw_price(ui, f, system);
   ui.gap(16);
-  if (mine && ui.button("not mine", words::prices_not_mine(), Look::Quiet))
-    looks_.set_flag(chosen_, "money_confirmed", false);
+  if (mine && ui.button("not mine", words::prices_not_mine(), Look::Quiet)) looks_.give_prices_back(chosen_);
   ui.gap(24);
 }
 
@@ -555,10 +632,21 @@ void LookOverScreen::take_typed() {
   const std::string path = keypad_.path();
   const std::string text = keypad_.text();
   if (path == name_path) return looks_.rename(chosen_, text);
+  if (path.starts_with(proof_path)) return take_on_proof(path.substr(proof_path.size()), text);
   if (!path.starts_with("costs/")) return looks_.set(chosen_, path, text);
   for (const Found& f : looks_.risks(chosen_))
     for (const char* end : cost_ends)
       if (cost_path(f.risk, end) == path) return looks_.set_cost(chosen_, f, end, text);
+}
+
+// "papers_shoes/reading"
+void LookOverScreen::take_on_proof(const std::string& path, const std::string& text) {
+  const std::size_t cut = path.find('/');
+  const std::string question = path.substr(0, cut);
+  const Input* const in = looks_.last(chosen_).input();
+  const Question* const q = in ? question_of(*in, question) : nullptr;
+  const char* const good = q && q->bad == look_over::YesNo::Yes ? "no" : "yes";
+  looks_.set_on_proof(chosen_, question, good, path.substr(cut + 1), text);
 }
 
 // Year, odometer, price; best, likely, worst, and on to the next risk.
@@ -570,6 +658,9 @@ void LookOverScreen::next_field(System system) {
   if (path == "year") return edit("odometer", words::odometer(), Kind::Distance, entered_text(*of, "odometer"), system);
   if (path == "odometer")
     return edit("asking", words::asking_price(), Kind::Money, entered_text(*of, "asking"), system);
+  if (path == proof_path + question_ + "/reading")
+    return edit(proof_path + question_ + "/day", words::day_on_bill(), Kind::Number,
+                looks_.on_proof(chosen_, question_, "day"), system);
   bool found = false;
   for (const Found& f : looks_.risks(chosen_)) {
     for (std::size_t i = 0; i < cost_ends.size(); ++i) {
@@ -599,7 +690,7 @@ void LookOverScreen::draw_middle(Ui& ui, System system, bool wide, const std::st
     case Page::Facts:
       return draw_facts(ui, system);
     case Page::Round:
-      return draw_round(ui, wide);
+      return draw_round(ui, system, wide);
     case Page::Questions:
       return draw_questions(ui);
     case Page::Result:
@@ -619,14 +710,13 @@ std::string LookOverScreen::main_action() {
     case Page::Facts:
       return words::start_round();
     case Page::Result: {
+      if (walk_away()) return looks_.ids().size() < most_candidates ? words::check_over_another() : "";
       const auto all = answers();
       const auto open = static_cast<std::size_t>(std::count(all.begin(), all.end(), std::string()));
       return open > 0 ? words::left_to_see(open) : words::round_again();
     }
-    case Page::Prices: {
-      const Input* const in = input();
-      return in && in->money_confirmed ? words::done() : words::prices_mine();
-    }
+    case Page::Prices:
+      return prices_mine() ? words::done() : words::prices_mine();
     case Page::Round:
     case Page::Questions:
     case Page::Working:
@@ -653,10 +743,11 @@ void LookOverScreen::take_main_action() {
     case Page::List:
       return begin();
     case Page::Facts:
-    case Page::Result:
       return start_round();
+    case Page::Result:
+      return walk_away() ? begin() : start_round();
     case Page::Prices:
-      looks_.set_flag(chosen_, "money_confirmed", true);
+      if (!prices_mine()) looks_.take_prices(chosen_, std::vector<Found>(looks_.risks(chosen_)));
       return go(Page::Result);
     case Page::Round:
     case Page::Questions:

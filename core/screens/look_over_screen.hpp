@@ -70,11 +70,17 @@ class LookOverScreen {
   void draw_facts(Ui& ui, System system);
   void draw_engines(Ui& ui);
   void draw_fact(Ui& ui, const char* path, const std::string& label, System system);
-  void draw_round(Ui& ui, bool wide);
+  bool walk_away();
+  bool stopped_here(Ui& ui);
+  void draw_proof(Ui& ui, const RoundQuestion& round, System system);
+  void draw_on_proof(Ui& ui, const char* what, const char* label, float width, System system);
+  void take_on_proof(const std::string& path, const std::string& text);
+  void draw_round(Ui& ui, System system, bool wide);
   void draw_questions(Ui& ui);
   void draw_result_page(Ui& ui, System system, const std::string& said);
   void draw_ways_out(Ui& ui, const std::string& said);
   void draw_working(Ui& ui);
+  bool prices_mine();
   void draw_prices(Ui& ui, System system);
   std::string price_text(const look_over::Found& of, std::size_t end) const;
   void draw_price(Ui& ui, const look_over::Found& of, System system);

@@ -4,6 +4,7 @@
 
 #include "calc/look_over_summary.hpp"
 #include "knowledge/due_board.hpp"
+#include "knowledge/knowledge.hpp"
 #include "records/demo_bike.hpp"
 #include "records/new_id.hpp"
 #include "screens/look_over_record.hpp"
@@ -27,6 +28,13 @@ const Question* question_of(const Input& in, const std::string& id) {
   return it == in.known.questions.end() ? nullptr : &*it;
 }
 
+// "reading" or "day", as it was typed.
+Json typed_on_proof(const Record& looked_over, const std::string& question, const char* what) {
+  for (const Json& a : looked_over.entered()["answers"])
+    if (a.value("question", "") == question) return a.value(what, Json());
+  return {};
+}
+
 bool asks_for_proof(const Input& in, const std::string& question) {
   return std::any_of(in.known.risks.begin(), in.known.risks.end(),
                      [&](const look_over::Risk& r) { return r.proof == question; });
@@ -48,9 +56,35 @@ std::string seen_lines(const Input& in, const Result& r) {
     if (is_void)
       lines += std::string(" (") + words::engine_not_cold() + ")";
     else if (asks_for_proof(in, a.question) && shows_proof(*q, *a.said))
-      lines += std::string(" (") + words::proof_seen() + ")";
+      lines += std::string(" (") + (a.reading && a.day ? words::proof_seen() : words::proof_without_reading()) + ")";
   }
   return lines;
+}
+
+// What is watched has the id of the risk that it is to prevent.
+const knowledge::Item* watched_item(const std::string& risk) {
+  const auto& items = knowledge::usual_knowledge().items;
+  const auto it = std::find_if(items.begin(), items.end(), [&](const knowledge::Item& i) { return i.id == risk; });
+  return it == items.end() ? nullptr : &*it;
+}
+
+bool concerns(const look_over::Risk& risk, const Result& r) {
+  return std::any_of(r.engines.begin(), r.engines.end(),
+                     [&](const std::string& engine) { return knowledge::concerns(risk, engine); });
+}
+
+// A bill with its day and reading is work done: {"items": …, "odometer": …, "proof": "paper"}.
+Json service_of(const Record& looked_over, const Input& in, const Result& r, const look_over::Answer& a) {
+  const Question* const q = question_of(in, a.question);
+  Json items = Json::array();
+  for (const look_over::Risk& risk : in.known.risks) {
+    const knowledge::Item* const item = risk.proof == a.question ? watched_item(risk.id) : nullptr;
+    if (item && concerns(risk, r)) items.push_back(item->name);
+  }
+  if (!q || !a.reading || !a.day || items.empty() || !shows_proof(*q, *a.said)) return Json();
+  return {{"items", std::move(items)},
+          {"odometer", typed_on_proof(looked_over, a.question, "reading")},
+          {"proof", "paper"}};
 }
 
 std::string no_proof_line(const Result& r) {
@@ -86,6 +120,11 @@ std::vector<Entry> bike_of(const Record& looked_over, const Input& in, const Res
   };
   add("facts", facts_of(looked_over, in, r));
   if (looked_over.entered().contains("odometer")) add("odometer", {{"reading", looked_over.entered()["odometer"]}});
+  for (const look_over::Answer& a : in.answers)
+    if (Json done = service_of(looked_over, in, r, a); !done.is_null()) {
+      add("service", std::move(done));
+      all.back().record.set("day", typed_on_proof(looked_over, a.question, "day").get<std::string>());
+    }
   const std::string seen = seen_lines(in, r);
   if (!seen.empty()) add("note", {{"text", words::seen_at(day) + seen}});
   const std::string none = no_proof_line(r);

@@ -5,6 +5,9 @@ namespace camside::screens::words {
 const char* check_over() {
   return "Check over a bike";
 }
+const char* check_over_another() {
+  return "Check over another bike";
+}
 const char* look_over_question() {
   return "What does this bike hide, and what is it worth today?";
 }
@@ -82,6 +85,33 @@ std::string cold_void(bool warm) {
 const char* silence_help() {
   return "Silence proves nothing";
 }
+const char* warm_hides_help() {
+  return "The engine was not stone cold, so only a bad answer counts";
+}
+const char* refused_help() {
+  return "The seller won't? Then it is “Didn't see”";
+}
+const char* marks_help() {
+  return "The marks on the answers: a tick is good for the bike, a cross bad, a diamond proves nothing";
+}
+std::string hidden_answer(const std::string& answer, const std::string& question) {
+  return "“" + answer + "” proves nothing here, because of: “" + question + "”";
+}
+const char* reading_on_bill() {
+  return "Odometer on the bill";
+}
+const char* day_on_bill() {
+  return "Day on the bill";
+}
+const char* on_bill_help() {
+  return "If they are written there: the chance counts from then on, and both go along into the log when it is yours";
+}
+std::string walk_away_because(const std::string& why) {
+  return "Walk away: " + why;
+}
+const char* stop_here() {
+  return "Stop here";
+}
 std::string so_far(const std::string& sum, const std::string& range) {
   return "Knock off so far " + sum + " (" + range + ")";
 }
@@ -113,6 +143,9 @@ const char* must_do_why() {
 const char* may_find() {
   return "May find";
 }
+const char* may_find_why() {
+  return "In the sum only by their chance: what comes true costs all of its own";
+}
 const char* nothing_must() {
   return "Nothing";
 }
@@ -133,6 +166,21 @@ std::string narrows(const std::string& amount) {
 }
 const char* needs_cold() {
   return "Needs a stone-cold engine: come back when it has stood overnight";
+}
+std::string hidden_look(const std::string& question) {
+  return "Hidden until this is settled: “" + question + "”";
+}
+const char* is_met() {
+  return "Met";
+}
+const char* not_seen_yet() {
+  return "Not seen yet";
+}
+const char* ruled_out() {
+  return "Ruled out";
+}
+const char* no_offer_word(bool at_all) {
+  return at_all ? "no offer" : "no offer yet";
 }
 const char* answer_it() {
   return "Answer it";
@@ -297,6 +345,9 @@ const char* nothing_shown() {
 }
 const char* proof_seen() {
   return "proof seen";
+}
+const char* proof_without_reading() {
+  return "proof seen; log it as done with its day and odometer, so that what is due counts from there";
 }
 const char* engine_not_cold() {
   return "the engine was not stone cold, so it does not count";

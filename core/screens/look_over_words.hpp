@@ -7,6 +7,7 @@
 namespace camside::screens::words {
 
 const char* check_over();
+const char* check_over_another();
 const char* look_over_question();
 const char* look_over_help();
 const char* six_at_most();
@@ -35,6 +36,15 @@ std::string tells_about(const std::string& names);
 std::string ends_it(const std::string& answer, const std::string& why);
 std::string cold_void(bool warm);
 const char* silence_help();
+const char* warm_hides_help();
+const char* refused_help();
+const char* marks_help();
+std::string hidden_answer(const std::string& answer, const std::string& question);
+const char* reading_on_bill();
+const char* day_on_bill();
+const char* on_bill_help();
+std::string walk_away_because(const std::string& why);
+const char* stop_here();
 std::string so_far(const std::string& sum, const std::string& range);
 
 // The result
@@ -47,6 +57,7 @@ const char* walk_away_if();
 const char* must_do();
 const char* must_do_why();
 const char* may_find();
+const char* may_find_why();
 const char* nothing_must();
 std::string seldom_ones(std::size_t count);
 const char* look_next();
@@ -54,6 +65,11 @@ const char* can_end_it();
 const char* bill_spares();
 std::string narrows(const std::string& amount);
 const char* needs_cold();
+std::string hidden_look(const std::string& question);
+const char* is_met();
+const char* not_seen_yet();
+const char* ruled_out();
+const char* no_offer_word(bool at_all);
 const char* answer_it();
 const char* all_seen();
 const char* placeholder_sum();
@@ -113,6 +129,7 @@ std::string bike_made(const std::string& name);
 std::string seen_at(const std::string& day);
 const char* nothing_shown();
 const char* proof_seen();
+const char* proof_without_reading();
 const char* engine_not_cold();
 std::string chance_of(const std::string& percent, const std::string& from);
 const char* swings_help();

@@ -242,7 +242,7 @@ Read<Marks> marks_of(std::string_view text, Kind kind) {
   if (commas > 0 && points > 0) return Marks{last, text[last] == ',' ? '.' : ','};
   if (commas + points > 1) return Marks{std::string_view::npos, text[last]};
   if (commas == 1 && !blanks && ambiguous_comma(text, last)) {
-    if (kind == Kind::Distance) return Marks{std::string_view::npos, ','};
+    if (kind == Kind::Distance || kind == Kind::Money) return Marks{std::string_view::npos, ','};
     return ambiguous(text);
   }
   return Marks{last, blanks ? ' ' : '\0'};

@@ -7,7 +7,7 @@
 // before the decimal mark into threes: 1,234,567 · 1.234.567 · 1 234 567. Where both marks stand, the last one is the
 // decimal mark, which leaves one reading: 1,234.5 and 1.234,5 are the same number. A point alone is always decimal.
 // A comma alone with 1-3 digits before it, no leading 0 and exactly 3 digits after is ambiguous ("1,234 mm": 1.234 or
-// 1234?) and refused; for an odometer (Kind::Distance) that comma is a group mark.
+// 1234?) and refused; for an odometer and for money (Kind::Distance, Money) that comma is a group mark.
 //
 // Several parts ("2 turns 3 flats", "1 h 30 min") are for angles and durations: from large unit to small, all but the
 // last whole, one sign in front for the sum. A fraction behind a whole number must be less than one.

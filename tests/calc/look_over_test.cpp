@@ -122,6 +122,87 @@ TEST(LookOverAnswers, SilenceProvesNothingButNoiseCounts) {
   EXPECT_NEAR(found(solved(answered(in, "lamp", Said::Yes)).may_find, "pump").chance, 1.375 / 2.375, 1e-12);
 }
 
+TEST(LookOverAnswers, AWarmEngineHidesAGoodAnswerButNotABadOne) {
+  Input in = small_input();
+  in.known.questions[1].warm_hides = true;
+  in.touched = Touched::Warm;
+  const Result good = solved(answered(in, "lamp", Said::No));
+  EXPECT_NEAR(found(good.may_find, "pump").chance, 0.2, 1e-12);
+  EXPECT_TRUE(says(good, 1820));
+  EXPECT_TRUE(std::any_of(good.looks.begin(), good.looks.end(),
+                          [](const Look& l) { return l.question == "lamp" && l.needs_cold; }));
+  const Result bad = solved(answered(in, "lamp", Said::Yes));
+  EXPECT_NEAR(found(bad.may_find, "pump").chance, 1.375 / 2.375, 1e-12);
+  EXPECT_FALSE(says(bad, 1820));
+  EXPECT_FALSE(solved(in).looks.back().needs_cold) << "not answered: a bad answer still tells";
+  in.touched = Touched::Cold;
+  EXPECT_NEAR(found(solved(answered(in, "lamp", Said::No)).may_find, "pump").chance, 1.0 / 9.0, 1e-12);
+}
+
+// Fresh oil and no glitter: nothing was seen, so nothing is ruled out.
+TEST(LookOverAnswers, WhatHidesAGoodAnswerMakesItNotSeen) {
+  Input in = small_input();
+  in.known.questions.push_back(question("fresh", YesNo::Yes, 0.2));
+  in.known.questions[1].hidden_by = "fresh";
+  in.known.questions[1].walk_away = "glitter";
+  in.known.risks[1].signs.push_back(sign("fresh", 0.0001));
+  const Input clean = answered(in, "lamp", Said::No);
+  EXPECT_EQ(solved(clean).walk_away[0].met, Met::NotMet);
+  EXPECT_FALSE(says(solved(clean), 1827));
+  const Result hidden = solved(answered(clean, "fresh", Said::Yes));
+  EXPECT_EQ(hidden.walk_away[0].met, Met::NotSeen);
+  EXPECT_TRUE(says(hidden, 1827));
+  EXPECT_NEAR(found(hidden.may_find, "pump").chance, 0.2, 1e-3);
+  ASSERT_FALSE(hidden.looks.empty());
+  EXPECT_EQ(hidden.looks.back().question, "lamp") << "last: a look tells nothing today";
+  EXPECT_EQ(hidden.looks.back().hidden_by, "fresh");
+  const Result glitter = solved(answered(answered(in, "lamp", Said::Yes), "fresh", Said::Yes));
+  EXPECT_EQ(glitter.walk_away[0].met, Met::Met) << "seen all the same";
+}
+
+// ---- a reading on the bill ----
+
+Input with_bill(double miles) {
+  Input in = small_input();
+  in.known.risks[0].chances = {{Distance::miles(0.0), 0.02}, {Distance::miles(60'000.0), 0.62}};
+  in.answers.push_back({"papers", Said::Yes, Distance::miles(miles)});
+  return in;
+}
+
+TEST(LookOverBill, ItsReadingCountsFromThereOn) {
+  const Found fresh = found(solved(with_bill(20'000.0)).may_find, "shoes");
+  EXPECT_NEAR(fresh.chance, 0.02 + 0.6 * 10'000.0 / 60'000.0, 1e-12);
+  EXPECT_NE(fresh.chance_from.find("since it was done"), std::string::npos) << fresh.chance_from;
+  EXPECT_EQ(fresh.chance_from.find("lowered by"), std::string::npos) << "the bill is no sign any more";
+  EXPECT_GT(found(solved(with_bill(1'000.0)).may_find, "shoes").chance, fresh.chance) << "an old bill proves less";
+}
+
+TEST(LookOverBill, AboveTheOdometerItContradictsAndDoesNotCount) {
+  Input in = with_bill(30'001.0);
+  const Result r = solved(in);
+  EXPECT_TRUE(says(r, 1828));
+  in.answers[0].reading.reset();
+  EXPECT_EQ(r.knock_off.middle, solved(in).knock_off.middle);
+  EXPECT_FALSE(says(solved(with_bill(30'000.0)), 1828));
+}
+
+TEST(LookOverBill, WithAnotherAnswerItWaits) {
+  Input in = with_bill(20'000.0);
+  in.answers[0].said = Said::No;
+  EXPECT_EQ(solved(in).must_do.size(), 1U);
+  Input without = in;
+  without.answers[0].reading.reset();
+  EXPECT_EQ(middle(in), middle(without));
+}
+
+TEST(LookOverBill, OnlyOnProof) {
+  Input in = small_input();
+  in.answers.push_back({"lamp", Said::Yes, Distance::miles(20'000.0)});
+  EXPECT_TRUE(refused(in, 1809, "answers[0]"));
+  in.answers[0] = {"lamp", Said::Yes, {}, Date{std::chrono::year{2023}, std::chrono::month{5}, std::chrono::day{14}}};
+  EXPECT_TRUE(refused(in, 1809, "answers[0]"));
+}
+
 TEST(LookOverAnswers, WalkAwayIsMetOrNotOrNotSeen) {
   Input in = small_input();
   in.known.questions[1].walk_away = "lamp on hot";
