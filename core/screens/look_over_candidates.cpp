@@ -125,7 +125,25 @@ CardLines lines_of(const Candidate& c) {
   return l;
 }
 
-bool draw_card(Ui& ui, const Candidate& c, bool on, bool name_only) {
+// The most that any of them may cost: what a bar's full length stands for.
+Money longest(const std::vector<Candidate>& candidates) {
+  Money most;
+  for (const Candidate& c : candidates)
+    if (c.result) most = std::max(most, c.result->knock_off.high);
+  return most;
+}
+
+// From the least to knock off to the most, the middle marked, all to one scale.
+void draw_bar(const Ui& ui, const Area& at, const look_over::Span& sum, Money most) {
+  const auto x = [&](Money m) { return at.min.x + at.width() * static_cast<float>(m / most); };
+  ImDrawList* const list = ImGui::GetWindowDrawList();
+  const float y = at.centre().y;
+  list->AddLine({at.min.x, y}, {at.max.x, y}, ui.theme().faint, ui.theme().stroke);
+  list->AddRectFilled({x(sum.low), y - 3}, {std::max(x(sum.high), x(sum.low) + 2), y + 3}, ui.theme().line, 2);
+  list->AddRectFilled({x(sum.middle) - 2, at.min.y}, {x(sum.middle) + 2, at.max.y}, ui.theme().text, 1);
+}
+
+bool draw_card(Ui& ui, const Candidate& c, bool on, bool name_only, Money most) {
   const CardLines l = lines_of(c);
   const float room = ui.width() - 28;
   const float small = ui.px(16);
@@ -137,8 +155,9 @@ bool draw_card(Ui& ui, const Candidate& c, bool on, bool name_only) {
   const float name = high(ui.fonts().bold, ui.px(19), c.name, room);
   const float bike = name_only ? 0 : high(ui.fonts().words, small, l.bike, room);
   const float sums = name_only ? 0 : high(ui.fonts().bold, ui.px(17), l.sums, room);
+  const float bar = name_only || !c.result || most <= Money{} ? 0 : 20;
   const float state = high(ui.fonts().words, small, l.state, room - mark);
-  const float height = std::max(ui.target(), name + bike + sums + state + 22);
+  const float height = std::max(ui.target(), name + bike + sums + bar + state + 22);
   const bool fired =
       ui.area("candidate " + c.id, Role::Row, c.name, {ui.width(), height}, [&](const Area& at, bool pressed) {
         ImGui::GetWindowDrawList()->AddRectFilled(at.min, at.max, on || pressed ? ui.theme().pressed : ui.theme().card,
@@ -151,6 +170,8 @@ bool draw_card(Ui& ui, const Candidate& c, bool on, bool name_only) {
         line(at.min.x + 14, name, c.name, ui.theme().text, ui.px(19), ui.fonts().bold);
         line(at.min.x + 14, bike, l.bike, ui.theme().quiet, small, ui.fonts().words);
         line(at.min.x + 14, sums, l.sums, ui.theme().text, ui.px(17), ui.fonts().bold);
+        if (bar > 0) draw_bar(ui, {{at.min.x + 14, y + 2}, {at.max.x - 14, y + 14}}, c.result->knock_off, most);
+        y += bar;
         if (state <= 0) return;
         const ImU32 colour = colour_of(ui.theme(), l.shape);
         draw_verdict_mark(ui.pen(ui.theme().card), {at.min.x + 15 + radius, y + 0.62f * small}, radius, l.shape,
@@ -177,13 +198,18 @@ void put_in_order(std::vector<Candidate>& candidates) {
   });
 }
 
+bool is_table(const Ui& ui) {
+  return ui.width() >= ui.px(760);
+}
+
 std::string draw_candidates(Ui& ui, const std::vector<Candidate>& candidates, const std::string& chosen,
                             bool names_only) {
   std::string tapped;
-  const bool table = !names_only && ui.width() >= ui.px(760);
+  const bool table = !names_only && is_table(ui);
+  const Money most = candidates.size() > 1 ? longest(candidates) : Money{};
   if (table) draw_heads(ui);
   for (const Candidate& c : candidates) {
-    const bool fired = table && c.result ? draw_table_row(ui, c) : draw_card(ui, c, c.id == chosen, names_only);
+    const bool fired = table && c.result ? draw_table_row(ui, c) : draw_card(ui, c, c.id == chosen, names_only, most);
     if (fired) tapped = c.id;
     ui.gap(8);
   }

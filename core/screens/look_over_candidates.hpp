@@ -22,6 +22,8 @@ constexpr std::size_t most_candidates = 6;
 // Least to knock off first, those to walk away from behind them, those that can't be solved last.
 void put_in_order(std::vector<Candidate>& candidates);
 
+bool is_table(const Ui& ui);
+
 // The one tapped; empty: none.
 std::string draw_candidates(Ui& ui, const std::vector<Candidate>& candidates, const std::string& chosen,
                             bool names_only);

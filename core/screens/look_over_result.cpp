@@ -69,6 +69,7 @@ void draw_sums(Ui& ui, const look_over::Input& in, const Result& r) {
     ui.quiet(capital(look_over::why_no_offer(in, r)));
   }
   ImGui::EndGroup();
+  ui.quiet(words::range_help(r.looks.empty()));
   if (rests_on_placeholders(r)) ui.quiet(words::placeholder_sum());
   ui.end_card();
 }

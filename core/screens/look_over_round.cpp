@@ -106,6 +106,10 @@ void draw_meaning(Ui& ui, const RoundQuestion& round) {
   if (round.cold_void) draw_cold_void(ui, round);
   if (round.hidden_by) draw_hidden(ui, round);
   if (!q.means.empty()) ui.text(q.means);
+}
+
+void draw_how(Ui& ui, const RoundQuestion& round) {
+  const look_over::Question& q = *round.question;
   draw_where(ui, q);
   if (!q.say.empty()) {
     ui.begin_card();
@@ -120,6 +124,30 @@ void draw_meaning(Ui& ui, const RoundQuestion& round) {
   if (!q.say.empty() && q.walk_away.empty()) ui.quiet(words::refused_help());
   if (round.at == 0) ui.quiet(words::marks_help());
   if (!round.tells_about.empty()) ui.quiet(words::tells_about(round.tells_about));
+}
+
+bool draw_stop(Ui& ui, const std::string& why) {
+  const std::string label = words::walk_away_because(why);
+  const float size = ui.px(18);
+  const float mark = 0.42f * size;
+  const float left = 14 + 2 * mark + 10;
+  const float stop = size_of(ui.fonts().bold, size, words::stop_here()).x;
+  const float room = ui.width() - left - stop - 26;
+  const float high = size_of(ui.fonts().bold, size, broken(ui.fonts().bold, size, label, room)).y;
+  const ImU32 ink = ui.theme().outside;
+  const ImVec2 box{ui.width(), std::max(ui.target(), high + 24)};
+  const bool tapped = ui.area("stop here", Role::Button, label, box, [&](const Area& at, bool pressed) {
+    ImDrawList* const list = ImGui::GetWindowDrawList();
+    list->AddRectFilled(at.min, at.max, pressed ? ui.theme().pressed : ui.theme().card, 10);
+    list->AddRect(at.min, at.max, ink, 10, 0, ui.theme().stroke);
+    draw_verdict_mark(ui.pen(ui.theme().card), {at.min.x + 14 + mark, at.centre().y}, mark, Verdict::Outside, ink);
+    ui.fit({{at.min.x + left, at.min.y + 8}, {at.min.x + left + room, at.max.y - 8}}, label, ink, size, ui.fonts().bold,
+           {0, 0.5f});
+    ui.fit({{at.max.x - 13 - stop, at.min.y + 8}, {at.max.x - 12, at.max.y - 8}}, words::stop_here(), ui.theme().accent,
+           size, ui.fonts().bold, {1, 0.5f});
+  });
+  ui.gap(gap);
+  return tapped;
 }
 
 float answers_height(const Ui& ui) {

@@ -24,6 +24,8 @@ struct RoundQuestion {
 
 void draw_question(Ui& ui, const RoundQuestion& round, const std::vector<std::string>& answers);
 void draw_meaning(Ui& ui, const RoundQuestion& round);
+void draw_how(Ui& ui, const RoundQuestion& round);  // where to look, what to say, what hangs on it
+bool draw_stop(Ui& ui, const std::string& why);     // true: tapped
 
 struct AnswerTap {
   std::string said;  // empty: none was tapped

@@ -128,6 +128,21 @@ void LookOverScreen::show(const std::string& id) {
   go(Page::Result);
 }
 
+std::vector<std::string> LookOverScreen::where() const {
+  return deep() ? std::vector<std::string>{part(), chosen_, question_} : std::vector<std::string>{};
+}
+
+// Of one that is gone: the list, as whenever the one shown isn't there.
+void LookOverScreen::come_back(const std::vector<std::string>& where) {
+  if (where.size() < 3) return;
+  for (const Page page : {Page::Facts, Page::Round, Page::Questions, Page::Result, Page::Prices, Page::Working}) {
+    go(page);
+    if (where[0] == part()) break;
+  }
+  chosen_ = where[1];
+  question_ = where[2];
+}
+
 void LookOverScreen::back() {
   if (keypad_.is_open()) return keypad_.close();
   switch (page_) {
@@ -247,9 +262,7 @@ bool LookOverScreen::walk_away() {
 // Once something ends it, the way out stands above every question.
 bool LookOverScreen::stopped_here(Ui& ui) {
   if (!walk_away()) return false;
-  const bool tapped =
-      ui.row("stop here", words::walk_away_because(result()->walk_away.front().why), words::stop_here());
-  ui.gap(8);
+  const bool tapped = draw_stop(ui, result()->walk_away.front().why);
   if (tapped) go(Page::Result);
   return tapped;
 }
@@ -257,12 +270,12 @@ bool LookOverScreen::stopped_here(Ui& ui) {
 // A bill carries more than "yes": its reading and its day say how old the work is.
 void LookOverScreen::draw_proof(Ui& ui, const RoundQuestion& round, System system) {
   if (!round.proof) return;
-  ui.gap(8);
   const float each = (ui.width() - 8) / 2;
   draw_on_proof(ui, "reading", words::reading_on_bill(), each, system);
   ImGui::SameLine(0, 8);
   draw_on_proof(ui, "day", words::day_on_bill(), each, system);
   ui.quiet(words::on_bill_help());
+  ui.gap(8);
 }
 
 void LookOverScreen::draw_on_proof(Ui& ui, const char* what, const char* label, float width, System system) {
@@ -295,6 +308,7 @@ void LookOverScreen::draw_round(Ui& ui, System system, bool wide) {
   }
   draw_meaning(ui, round);
   draw_proof(ui, round, system);
+  draw_how(ui, round);
   if (round.question->cold_only || round.question->warm_hides || round.at == 0) {
     const Record* const of = looks_.find(chosen_);
     const std::string touched = draw_touched(ui, round.touched, of && of->entered().contains("touched"));
@@ -376,6 +390,7 @@ void LookOverScreen::draw_comparison(Ui& ui, System system) {
   if (invented) ui.quiet(words::invented_bikes());
   const std::string tapped = draw_candidates(ui, all, "", false);
   if (all.size() > 1) ui.quiet(words::compare_order());
+  if (all.size() > 1 && !is_table(ui)) ui.quiet(words::bars_help());
   if (all.size() >= most_candidates) ui.quiet(words::six_at_most());
   if (!tapped.empty()) show(tapped);
 }
@@ -731,7 +746,7 @@ float LookOverScreen::bottom_height(const Ui& ui, bool wide) {
   if (page_ == Page::Round) return wide ? 0 : answers_height(ui) + 8;
   const std::string label = main_action();
   if (label.empty()) return 0;
-  constexpr float least_column = 250.0f;  // beside the middle, less what is around the words
+  constexpr float least_column = 160.0f;  // beside the middle, less what is around the words
   const float across = ImGui::GetIO().DisplaySize.x;
   const float room = across < 560 ? across - 32 : least_column;
   const float lines = size_of(ui.fonts().bold, ui.px(18), broken(ui.fonts().bold, ui.px(18), label, room)).y;

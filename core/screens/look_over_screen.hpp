@@ -42,8 +42,10 @@ class LookOverScreen {
   bool in_round() const { return page_ == Page::Round; }
   bool has_side() const { return page_ == Page::Round || page_ == Page::Questions || page_ == Page::Result; }
   [[gnu::noinline]] void back();
-  void home() { go(Page::List); }    // the bikes beside each other
-  void show(const std::string& id);  // its result
+  void home() { go(Page::List); }          // the bikes beside each other
+  void show(const std::string& id);        // its result
+  std::vector<std::string> where() const;  // page, id, question
+  void come_back(const std::vector<std::string>& where);
   [[gnu::noinline]] std::string title();
   const char* part() const;  // a name for each page, so that each keeps its own scrolling
   std::optional<std::string> take_bike() { return std::exchange(made_, std::nullopt); }

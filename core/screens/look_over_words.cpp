@@ -22,6 +22,9 @@ const char* six_at_most() {
 const char* compare_order() {
   return "Least to knock off first; one to walk away from last";
 }
+const char* bars_help() {
+  return "The bars: from the least to knock off to the most, all to one scale. A long one was looked at little";
+}
 const char* nickname() {
   return "Nickname";
 }
@@ -124,6 +127,10 @@ const char* offer() {
 }
 std::string if_as_usual(const std::string& sum) {
   return sum + " if what was not seen is as usual";
+}
+const char* range_help(bool all_seen) {
+  return all_seen ? "The range: from the best costs to the worst"
+                  : "The range: from all that was not seen being good to all of it being bad";
 }
 const char* no_offer() {
   return "No offer yet";

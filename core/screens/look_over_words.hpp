@@ -12,6 +12,7 @@ const char* look_over_question();
 const char* look_over_help();
 const char* six_at_most();
 const char* compare_order();
+const char* bars_help();
 const char* nickname();
 std::string bike_nth(std::size_t n);
 
@@ -51,6 +52,7 @@ std::string so_far(const std::string& sum, const std::string& range);
 const char* knock_off();
 const char* offer();
 std::string if_as_usual(const std::string& sum);
+const char* range_help(bool all_seen);
 const char* no_offer();
 const char* walk_away();
 const char* walk_away_if();

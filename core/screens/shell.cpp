@@ -97,6 +97,9 @@ const char* name_of(Place place) {
   return words::setup();
 }
 
+// In the order of Place.
+constexpr std::array<std::string_view, 4> place_names{"bikes", "bench", "look-over", "setup"};
+
 }  // namespace
 
 Shell::Shell(storage::Store& store, Platform& platform, const Fonts& fonts, storage::LogKeeper* log)
@@ -105,6 +108,10 @@ Shell::Shell(storage::Store& store, Platform& platform, const Fonts& fonts, stor
       settings_keeper_(store, "settings"),
       store_(store),
       fonts_(fonts),
+      last_place_(store,
+                  [this, alive = std::weak_ptr<bool>(alive_)] {
+                    if (alive.lock()) frames_wanted_ = 3;
+                  }),
       bike_log_(log, platform),
       bikes_(bike_log_, platform, store),
       look_over_(job_, platform, bike_log_) {
@@ -134,6 +141,33 @@ void Shell::change(const Settings& settings) {
   settings_ = settings;
   settings_keeper_.put(write_settings(settings_));
   frames_wanted_ = 3;
+}
+
+Whereabouts Shell::whereabouts() const {
+  Whereabouts all{std::string(place_names[static_cast<std::size_t>(place_)])};
+  if (place_ == Place::Bench && !open_.empty()) all.push_back(open_);
+  if (place_ == Place::Bikes && !bikes_.shown().empty()) all.push_back(bikes_.shown());
+  if (place_ == Place::LookOver)
+    for (std::string& part : look_over_.where()) all.push_back(std::move(part));
+  return all;
+}
+
+// To where one was when the program ended, unless something was tapped meanwhile.
+void Shell::come_back() {
+  const Whereabouts* const found = last_place_.found();
+  if (!found || !job_ready_) return;
+  const std::string& place = found->front();
+  const bool fresh = place_ == Place::Bench && open_.empty();
+  const bool in_log = place == place_names[static_cast<std::size_t>(Place::Bikes)] && found->size() > 1;
+  if (fresh && in_log && bike_log_.present() && !bike_log_.ready()) return;
+  const Whereabouts there = *found;
+  last_place_.leave();
+  const auto it = std::find(place_names.begin(), place_names.end(), there.front());
+  if (!fresh || it == place_names.end()) return;
+  go(static_cast<Place>(it - place_names.begin()));
+  if (place_ == Place::Bench && there.size() > 1) open_ = there[1];
+  if (place_ == Place::Bikes && there.size() > 1 && bike_log_.bike(there[1])) bikes_.show(there[1]);
+  if (place_ == Place::LookOver) look_over_.come_back({there.begin() + 1, there.end()});
 }
 
 void Shell::open(std::string_view kind) {
@@ -259,6 +293,7 @@ void Shell::draw() {
     for (const auto& q : questions_) q->forget();
     look_over_.forget();
   }
+  come_back();
   frames_wanted_ = std::max(0, frames_wanted_ - 1);
   apply_to_imgui(theme());
   gesture_.begin_frame();
@@ -280,6 +315,7 @@ void Shell::draw() {
   else
     draw_portrait(ui, l);
   ImGui::End();
+  last_place_.put(whereabouts());
   place_text_field();
   const bool held_up = place_ == Place::Bikes && bikes_.shows_code();  // to another phone's camera
   platform_.keep_awake(held_up || (place_ == Place::Bench && settings_.keep_awake));
@@ -563,8 +599,8 @@ void Shell::draw_sideways(Ui& ui, const Layout& l) {
   const Area all{{l.insets.left, l.insets.top}, {l.size.x - l.insets.right, l.size.y - l.insets.bottom}};
   const bool beside = question && job_.ready() && !job_.job().records.empty();
   const bool acts = beside || ((bikes() || look_over()) && bottom_height(ui) > 0);
-  // The bikes' side holds a button only, until something is typed; their words have the width.
-  const bool narrow = bikes() && !typing();
+  // Where the side holds a button only, until something is typed, the words have the width.
+  const bool narrow = !typing() && (bikes() || (look_over() && !look_over()->in_round()));
   const float side = !acts ? 0 : narrow ? std::min(220.0f, 0.26f * all.width()) : std::min(360.0f, 0.45f * all.width());
   const float rail_x = settings_.left_hand ? all.max.x - rail_width : all.min.x;
   draw_places(ui, {{rail_x, all.min.y}, {rail_x + rail_width, all.max.y}}, true);
@@ -609,8 +645,8 @@ void Shell::draw_wide(Ui& ui, const Layout& l) {
   const float list = std::clamp(0.2f * all.width(), 220.0f, 300.0f);
   LookOverScreen* const looked = look_over();
   const bool beside = question || bikes() || looked;
-  // The bikes have no Working: a button stands there, or the keypad.
-  const bool narrow = bikes() && !typing();
+  // Where there is no Working a button stands there, or the keypad.
+  const bool narrow = !typing() && (bikes() || (looked && !looked->has_side()));
   const float right = !beside  ? 0
                       : narrow ? std::clamp(0.18f * all.width(), 200.0f, 280.0f)
                                : std::clamp(0.28f * all.width(), 300.0f, 440.0f);

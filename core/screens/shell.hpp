@@ -13,6 +13,7 @@
 
 #include "screens/bike_log.hpp"
 #include "screens/bikes_screen.hpp"
+#include "screens/last_place.hpp"
 #include "screens/log_to_bike.hpp"
 #include "screens/look_over_screen.hpp"
 #include "screens/parts/gesture.hpp"
@@ -59,6 +60,8 @@ class Shell {
   };
 
   void load_settings();
+  Whereabouts whereabouts() const;
+  void come_back();
   Layout layout() const;
   const Theme& theme() const;
   void draw_portrait(Ui& ui, const Layout& layout);
@@ -94,12 +97,14 @@ class Shell {
   void place_text_field();
   void draw_ran_out(Ui& ui);
 
+  std::shared_ptr<bool> alive_ = std::make_shared<bool>(true);
   Platform& platform_;
   storage::CurrentJob job_;
   storage::Keeper settings_keeper_;
   storage::Store& store_;
   Fonts fonts_;
   Settings settings_;
+  LastPlace last_place_;
   Gesture gesture_;
   Focus focus_;
   Items items_;
@@ -113,7 +118,6 @@ class Shell {
   const char* ran_out_ = nullptr;  // kind of the question a clock of which ran out while something else was shown
   bool job_ready_ = false;
   int frames_wanted_ = 3;
-  std::shared_ptr<bool> alive_ = std::make_shared<bool>(true);
 };
 
 }  // namespace camside::screens

@@ -10,6 +10,7 @@ const DEMO = ["Bikes", "Show the demo bike (invented)"];
 const EXAMPLE = "Show an example (invented)";
 const CANDIDATES = ["Look-over", EXAMPLE];
 const AT_THE_MILL = "Bike at the mill";
+const ROUND = [...CANDIDATES, { part: AT_THE_MILL }, { to: "All questions" }, "All questions"];
 const key = (text) => ({ keys: [...text].map((letter) => (letter === "." ? "Decimal mark" : letter)) });
 const entry = (part) => ({ part });  // what is pressed is named by the start of its label
 const UP = { up: 0.5 };              // half a screen further down the page
@@ -43,6 +44,10 @@ const SCREENS = {
   life: ["Bench", "Life"],
   "look-over": CANDIDATES,
   "look-over-result": [...CANDIDATES, entry(AT_THE_MILL)],
+  "look-over-facts": [...CANDIDATES, entry(AT_THE_MILL), entry("2004")],
+  "look-over-bill": [...ROUND, entry("4  Is there a bill")],
+  "look-over-glitter": [...ROUND, entry("10  Is there metal")],
+  "look-over-stop": [...ROUND, { to: "16  Is there any hammering?" }, "16  Is there any hammering?", "Yes"],
   "look-over-prices": [...CANDIDATES, entry(AT_THE_MILL), "Look at the prices"],
   "look-over-working": [...CANDIDATES, entry(AT_THE_MILL), "Working"],
   "look-over-lists": ["Bench", "Life", EXAMPLE, "Back", ...CANDIDATES, entry(AT_THE_MILL), "Working", { to: "Counts for no risk yet" },

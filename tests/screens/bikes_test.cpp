@@ -453,6 +453,24 @@ TEST_F(Bikes, AnotherPlaceIsReachedFromAQuestionOnAWideScreen) {
   }
 }
 
+TEST_F(Bikes, ComesBackToTheBikeThatWasOpen) {
+  Harness h(with(one_bike()));
+  open_brindle(h);
+  Harness::Options options = with(one_bike());
+  options.kept = h.store.kept;
+  Harness again(options);
+  EXPECT_EQ(again.shell->place(), Place::Bikes);
+  EXPECT_NE(again.find(words::log_odometer()), nullptr);
+}
+
+TEST_F(Bikes, ComesBackToTheList) {
+  Harness h(with(one_bike()));
+  open_brindle(h);
+  Harness again({.kept = h.store.kept, .bikes = true});  // and the bike isn't in the log any more
+  EXPECT_EQ(again.shell->place(), Place::Bikes);
+  EXPECT_EQ(again.find(words::log_odometer()), nullptr);
+}
+
 // ---- copies of the log
 
 std::string copy_of(const std::vector<Entry>& entries) {
@@ -581,7 +599,6 @@ TEST_F(Bikes, WithoutAPageACodeNeedsItsAddressOnce) {
   h.tap(words::take_address());
   EXPECT_NE(h.find_text(words::code_opens("https://camside.example/app/")), nullptr);
   Harness later({.kept = h.store.kept, .bikes = true, .log = one_bike()});
-  open_brindle(later);
   later.tap(words::show_as_code());
   EXPECT_NE(later.find_text(words::code_opens("https://camside.example/app/")), nullptr);
 }

@@ -386,6 +386,34 @@ TEST_F(LookOverPlace, NoTwoAreCalledTheSame) {
   EXPECT_EQ(all[2].name(), "Bike 2");
 }
 
+// A phone ends a page in the background when it needs the room.
+TEST_F(LookOverPlace, ComesBackToTheQuestionWhereItWasEnded) {
+  Harness::Options options;
+  {
+    Harness h(options);
+    open(h);
+    begin(h, "2004", "38200", "Stone cold");
+    h.tap(words::start_round());
+    h.tap(words::yes());
+    h.tap(words::yes());
+    ASSERT_NE(h.find_text("3 of "), nullptr);
+    options.kept = h.store.kept;
+  }
+  {
+    Harness h(options);
+    ASSERT_NE(h.find_text("3 of "), nullptr);
+    h.tap(words::back());
+    h.tap(words::remove_bike());
+    h.tap(words::removed("Bike 1"));
+    h.tap("Bike 1");
+    options.kept = h.store.kept;
+    options.kept.erase("current-job");
+  }
+  Harness h(options);
+  EXPECT_EQ(h.shell->place(), Place::LookOver);
+  EXPECT_NE(h.find_text(words::look_over_question()), nullptr) << "that bike is gone: the list";
+}
+
 TEST_F(LookOverPlace, AYearOfTwoEnginesIsSaidWhereItIsTyped) {
   Harness h({});
   open(h);

@@ -93,8 +93,7 @@ TEST(Shell, AJobSurvivesARestart) {
     h.tap(words::show_example());
     kept = h.store.kept;
   }
-  Harness again({.kept = kept});
-  again.tap("Gear pair");
+  Harness again({.kept = kept});  // and one comes back to where one was
   EXPECT_EQ(again.find(words::show_example()), nullptr);
   EXPECT_NE(again.find_text("Invented"), nullptr) << "demo data says that it is invented";
 }
