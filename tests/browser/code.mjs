@@ -4,7 +4,7 @@ import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { bring, item, items, openPage, PHONE, resized, saved, settled, tap, usable } from "./page.mjs";
+import { bring, item, items, openPage, PHONE, resized, saved, settled, tap, toBikes, usable } from "./page.mjs";
 
 const DEMO = "Show the demo bike (invented)";
 
@@ -21,7 +21,7 @@ function codeIn(picture) {
 }
 
 async function showCode(page) {
-  await tap(page, "Bikes");
+  await toBikes(page);
   await tap(page, DEMO);
   await saved(page);
   await bring(page, "Show as QR code");
@@ -90,7 +90,7 @@ export const tests = {
     await comes(other, "Take in 6 entries");
     await tap(other, "Take in 6 entries");
     await saved(other);
-    await tap(open, "Bikes");
+    await toBikes(open);
     await comes(open, "Brindle");
     await tap(other, "Saved: 6 entries taken in");  // Undo
     await saved(other);

@@ -6,7 +6,7 @@ import assert from "node:assert/strict";
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { items, rest, settled, startProfile, tap, usable } from "./page.mjs";
+import { items, rest, settled, startProfile, tap, toBikes, usable } from "./page.mjs";
 
 const KILLS = Number(process.env.CAMSIDE_KILLS ?? 20);
 const BIKE = "b0000000-0000-4000-8000-000000000001";
@@ -99,7 +99,7 @@ export const tests = {
       const page = await browser.newPage();
       await page.goto(address);
       await usable(page);
-      await tap(page, "Bikes");
+      await toBikes(page);
       await settled(page);
       const all = await items(page);
       assert.ok(!all.some((one) => /damaged|missing|read/.test(one.label)), all.map((one) => one.label).join(" · "));

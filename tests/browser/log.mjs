@@ -1,7 +1,7 @@
 // The bikes' log in the browser: kept, full, refused, in several tabs, carried away and brought back, and killed.
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { bring, item, items, openPage, PHONE, rest, saved, settled, tap } from "./page.mjs";
+import { bring, item, items, openPage, PHONE, rest, saved, settled, tap, toBikes } from "./page.mjs";
 
 const WRITE_HERE = "Write here";
 const DEMO = "Show the demo bike (invented)";
@@ -12,7 +12,7 @@ async function key(page, text) {
 
 async function addDemo(page) {
   await settled(page);
-  await tap(page, "Bikes");
+  await toBikes(page);
   await tap(page, DEMO);
   await saved(page);
 }
@@ -32,7 +32,7 @@ async function again(page, context, address) {
   await page.close();
   const next = await openPage(context, address);
   await settled(next);
-  await tap(next, "Bikes");
+  await toBikes(next);
   return next;
 }
 
@@ -118,14 +118,14 @@ export const tests = {
     await behind(context, address, loseDatabase);
     let next = await openPage(context, address);
     await saved(next);
-    await tap(next, "Bikes");
+    await toBikes(next);
     await comes(next, LOST);
     await tap(next, "Brindle");
     await logOdometer(next, "52467");
     await next.close();
     await behind(context, address, loseCopy);
     next = await openPage(context, address);
-    await tap(next, "Bikes");
+    await toBikes(next);
     assert.ok(!await shows(next, LOST), "what was saved anew is said to be lost again");
     await tap(next, "Brindle");
     for (const one of ["Odometer: 52345 mi", "Odometer: 52467 mi"]) await bring(next, one);
@@ -153,7 +153,7 @@ export const tests = {
     await next.close();
     await behind(context, address, loseDatabase);
     next = await openPage(context, address);
-    await tap(next, "Bikes");
+    await toBikes(next);
     assert.equal(entriesIn(await copyOf(next)), both.length, "the copy was begun anew with all of it");
   },
 
@@ -168,13 +168,13 @@ export const tests = {
       await stream.close();
     });
     let next = await openPage(context, address);
-    await tap(next, "Bikes");
+    await toBikes(next);
     await tap(next, "Brindle");
     await logOdometer(next, "52345");
     await next.close();
     await behind(context, address, loseDatabase);
     next = await openPage(context, address);
-    await tap(next, "Bikes");
+    await toBikes(next);
     await comes(next, LOST);
     await tap(next, "Brindle");
     await bring(next, "Odometer: 52345 mi");
@@ -183,7 +183,7 @@ export const tests = {
   async "one tab writes, the others follow, and another one can take over"({ page, context, address }) {
     await addDemo(page);
     const other = await openPage(context, address);
-    await tap(other, "Bikes");
+    await toBikes(other);
     await tap(other, "Brindle");
     await item(other, WRITE_HERE);
     assert.ok(!await shows(other, "Log odometer"), "a tab that does not write offers to");
@@ -215,7 +215,7 @@ export const tests = {
     const told = await other.evaluate(() => globalThis.heard);
     assert.equal(told[0], false, "another tab wrote");
     assert.deepEqual(told.slice(told.indexOf(true)).filter((mayWrite) => !mayWrite), [], "it took the log away from itself");
-    await tap(page, "Bikes");
+    await toBikes(page);
     await comes(page, WRITE_HERE);
   },
 
@@ -234,7 +234,7 @@ export const tests = {
     const frozen = await openPage(context, address);
     await addDemo(frozen);
     const other = await openPage(context, address);
-    await tap(other, "Bikes");
+    await toBikes(other);
     await tap(other, "Brindle");
     await frozen.evaluate(() => { globalThis.deaf = globalThis.full = true; });
     await typeOdometer(frozen, "52318");
@@ -257,7 +257,7 @@ export const tests = {
     const one = await openPage(context, address);
     await addDemo(one);
     const other = await openPage(context, address);
-    await tap(other, "Bikes");
+    await toBikes(other);
     await tap(other, "Brindle");
     await logOdometer(one, "52345");
     await logOdometer(other, "52467");
@@ -303,7 +303,7 @@ export const tests = {
       IDBFactory.prototype.open = () => { throw new DOMException("Internal error opening backing store", "UnknownError"); };
     });
     const next = await openPage(context, address);
-    await tap(next, "Bikes");
+    await toBikes(next);
     await comes(next, "Shown is its second copy");
     await tap(next, "Brindle");
     await bring(next, "Odometer: 52345 mi");
@@ -325,7 +325,7 @@ export const tests = {
     await behind(context, address, damageLastButOne);
     const next = await openPage(context, address);
     await saved(next);
-    await tap(next, "Bikes");
+    await toBikes(next);
     await comes(next, LOST);
     await tap(next, "Brindle");
     for (const one of ["Odometer: 52345 mi", "Odometer: 52467 mi"]) await bring(next, one);
@@ -350,7 +350,7 @@ export const tests = {
       };
     });
     const next = await openPage(context, address);
-    await tap(next, "Bikes");
+    await toBikes(next);
     await comes(next, "The log in this browser can't be read");
     await next.evaluate(() => { sick = false; });
     await tap(next, "Try again");
@@ -370,7 +370,7 @@ export const tests = {
       request.onsuccess = () => { globalThis.held = request.result; done(); };
     }));
     const page = await openPage(context, address);
-    await tap(page, "Bikes");
+    await toBikes(page);
     await comes(page, "Not saved");
     assert.ok(await shows(page, "close it, then try again"));
     await old.close();
@@ -397,7 +397,7 @@ export const tests = {
     const sent = await copyOf(page);
     const context = await page.context().browser().newContext(PHONE);
     const other = await openPage(context, address);
-    await tap(other, "Bikes");
+    await toBikes(other);
     await pick(other, sent);
     await comes(other, `${entriesIn(sent)} entries new`);
     await item(other, `Take in ${entriesIn(sent)} entries`);

@@ -113,6 +113,12 @@ export async function tap(page, label, role) {
   await settled(page);
 }
 
+// The list of bikes, wherever one came back to.
+export async function toBikes(page) {
+  await tap(page, "Bikes");
+  while ((await items(page)).some((one) => one.label === "Back" && one.press)) await tap(page, "Back");
+}
+
 // Fingers as the browser itself would report them: down, move and lift take the places of all that are on the glass then.
 export async function hand(page) {
   const session = await page.context().newCDPSession(page);

@@ -1,12 +1,12 @@
 // Typing on a phone and with a keyboard: the real text field over the drawn one, and the keypad by keys, gauge and paste.
 import assert from "node:assert/strict";
-import { bring, hand, item, items, openPage, resized, saved, settled, tap } from "./page.mjs";
+import { bring, hand, item, items, openPage, resized, saved, settled, tap, toBikes } from "./page.mjs";
 
 const FIELD = ".text-field";
 const NAME = "Nickname", OWN = "Your own engine";
 
 async function newBike(page) {
-  await tap(page, "Bikes");
+  await toBikes(page);
   await tap(page, "Add a bike");
   await bring(page, NAME);
 }
@@ -76,7 +76,7 @@ export const tests = {
     await page.close();
     const again = await openPage(context, address);
     await settled(again);
-    await tap(again, "Bikes");
+    await toBikes(again);
     assert.ok((await items(again)).some((one) => one.label === "Old Grün 🛵"), "the bike is gone");
   },
 
