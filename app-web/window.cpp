@@ -75,12 +75,14 @@ void Window::resize(const Size& size) {
   emscripten_set_canvas_element_size(kCanvas, size.pixel_width, size.pixel_height);
 }
 
+// What was lost is let go of at once, and made anew by the first frame after: once the context is back WebKit takes it
+// for somebody else's, and says so.
 void Window::context_lost() {
+  ImGui_ImplOpenGL3_DestroyDeviceObjects();
   has_context_ = false;
 }
 
 void Window::context_restored() {
-  ImGui_ImplOpenGL3_DestroyDeviceObjects();  // made anew by the next frame
   has_context_ = true;
 }
 

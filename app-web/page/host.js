@@ -29,8 +29,10 @@ function say(text, trouble = false) {
 const UNSEEN_ms = 1000;
 let frameHandle = 0;
 let timer = 0;
+let ready = false;  // size, theme and input are heard of; a frame before that would be of the wrong size, and deaf to a tap
 
 function requestFrame() {
+  if (!ready) return;
   clearTimeout(timer);
   timer = 0;
   if (document.hidden) timer = setTimeout(frame, UNSEEN_ms);
@@ -304,6 +306,7 @@ async function start() {
   watchDrops(fileCame);
   textTo(program._camside_address, location.origin + location.pathname);
   program._camside_can_share(canShare() ? 1 : 0);
+  ready = true;
   requestFrame();
   if (!kept) await usable.then(allOfIt);
   navigator.storage?.persisted?.().then(lasting);
