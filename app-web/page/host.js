@@ -18,6 +18,7 @@ let whole = false;  // both parts of it are here, and the log was opened
 let comeAll;
 const PATIENCE_ms = 1500;  // should the browser have thrown the rest away
 const allHere = new Promise((resolve) => { comeAll = resolve; });
+const LAST_PLACE = "last-place";  // where one was: nothing to ask the browser's promise for
 
 function say(text, trouble = false) {
   state.textContent = text;
@@ -250,7 +251,10 @@ const host = {
   save(ticket, name, address, length) {
     saving += 1;
     store.save(name, bytesFrom(address, length)).finally(saveEnded).then(
-      () => { program._camside_saved(ticket, store.DONE); store.keepForGood(lasting); },
+      () => {
+        program._camside_saved(ticket, store.DONE);
+        if (name !== LAST_PLACE) store.keepForGood(lasting);
+      },
       (error) => { console.warn("save", error); program._camside_saved(ticket, store.meaning(error)); });
   },
   async logOpen() {

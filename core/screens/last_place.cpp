@@ -31,7 +31,8 @@ LastPlace::LastPlace(storage::Store& store, std::function<void()> came_in) : kee
       name, [](std::string_view) { return true; },
       [found = found_, came_in = std::move(came_in)](tl::expected<storage::Loaded, Finding> loaded) {
         found->looked = true;
-        if (loaded && !loaded->bytes.empty()) found->place = parts_of(loaded->bytes);
+        if (loaded) found->kept = loaded->bytes;
+        if (!found->kept.empty()) found->place = parts_of(found->kept);
         came_in();
       });
 }
@@ -41,9 +42,11 @@ const Whereabouts* LastPlace::found() const {
 }
 
 void LastPlace::put(const Whereabouts& now) {
+  if (!found_->looked || found_->place) return;
   std::string text = lines_of(now);
-  if (!found_->looked || found_->place || text == kept_) return;
-  kept_ = text;
+  if (found_->kept.empty()) found_->kept = text;  // where everybody begins needs no keeping
+  if (text == found_->kept) return;
+  found_->kept = text;
   keeper_.put(std::move(text));
 }
 

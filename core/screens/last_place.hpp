@@ -27,11 +27,11 @@ class LastPlace {
   struct Found {
     bool looked = false;
     std::optional<Whereabouts> place;
+    std::string kept;  // what the store holds
   };
 
   storage::Keeper keeper_;
   std::shared_ptr<Found> found_ = std::make_shared<Found>();
-  std::string kept_;
 };
 
 }  // namespace camside::screens
