@@ -27,17 +27,24 @@ std::array<Column, 8> columns() {
            {words::not_seen_count(), 0.1f}}};
 }
 
-std::string walk_word(const look_over::Result& r) {
-  if (look_over::walk_away_met(r)) return "met";
+// Of all the reasons to walk away together.
+look_over::Met walk(const look_over::Result& r) {
+  if (look_over::walk_away_met(r)) return look_over::Met::Met;
   const bool open = std::any_of(r.walk_away.begin(), r.walk_away.end(),
                                 [](const look_over::WalkAway& w) { return w.met == look_over::Met::NotSeen; });
-  return std::string(word_of(open ? look_over::Met::NotSeen : look_over::Met::NotMet));
+  return open ? look_over::Met::NotSeen : look_over::Met::NotMet;
+}
+
+const char* walk_word(const look_over::Result& r) {
+  const look_over::Met met = walk(r);
+  if (met == look_over::Met::Met) return words::is_met();
+  return met == look_over::Met::NotMet ? words::ruled_out() : words::not_seen_yet();
 }
 
 Verdict walk_shape(const look_over::Result& r) {
-  const std::string word = walk_word(r);
-  if (word == "met") return Verdict::Outside;
-  return word == "not met" ? Verdict::Within : Verdict::NotProven;
+  const look_over::Met met = walk(r);
+  if (met == look_over::Met::Met) return Verdict::Outside;
+  return met == look_over::Met::NotMet ? Verdict::Within : Verdict::NotProven;
 }
 
 std::array<std::string, 8> cells(const Candidate& c) {
