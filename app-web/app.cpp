@@ -89,6 +89,14 @@ void App::paste(const std::string& text) {
   changed();
 }
 
+void App::stretch(float notches) {
+  ImGuiIO& io = ImGui::GetIO();
+  io.AddKeyEvent(ImGuiMod_Ctrl, true);
+  io.AddMouseWheelEvent(0, notches);
+  io.AddKeyEvent(ImGuiMod_Ctrl, false);
+  changed();
+}
+
 void App::text_done() {
   platform_.text_done();
   changed();

@@ -27,6 +27,7 @@ class App {
   void prefer_still(bool on);
   void text(std::string text);  // of the real text field, with every letter
   void paste(const std::string& text);
+  void stretch(float notches);
   void text_done();
 
   void loaded(int ticket, Answer answer, BrowserStore::Versions versions);

@@ -58,6 +58,11 @@ EMSCRIPTEN_KEEPALIVE void camside_context(int there) {
   app->context(there != 0);
 }
 
+// A wheel with Ctrl, in notches: a pinch on a trackpad comes as that, though nobody holds the key.
+EMSCRIPTEN_KEEPALIVE void camside_stretch(float notches) {
+  app->stretch(notches);
+}
+
 EMSCRIPTEN_KEEPALIVE void camside_text(char* bytes, int length) {
   app->text(taken(bytes, length));
 }

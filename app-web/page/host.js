@@ -137,6 +137,12 @@ function watchSettings() {
   watch("(prefers-reduced-motion: reduce)", (still) => program._camside_reduced_motion(still));
 }
 
+// A wheel turns by notches of about 100 pixels or 3 lines; a trackpad's pinch by many small steps, which count for more.
+function notchesOf({ deltaMode, deltaY }) {
+  if (deltaMode !== WheelEvent.DOM_DELTA_PIXEL) return -deltaY / 3;
+  return -deltaY / (Math.abs(deltaY) < 50 ? 22 : 100);
+}
+
 function watchInput() {
   canvas.addEventListener("contextmenu", (event) => event.preventDefault());
   canvas.addEventListener("pointerdown", () => canvas.focus({ preventScroll: true }));
@@ -144,6 +150,13 @@ function watchInput() {
   window.addEventListener("keydown", (event) => {
     if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === "v") event.stopImmediatePropagation();
   }, { capture: true });
+  // SDL2 knows of Ctrl only what a key told it, and a pinch on a trackpad comes as a wheel with Ctrl.
+  canvas.addEventListener("wheel", (event) => {
+    if (!event.ctrlKey) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    program._camside_stretch(notchesOf(event));
+  }, { capture: true, passive: false });
   document.addEventListener("paste", (event) => {
     if (event.target === canvas || event.target === document.body) textTo(program._camside_paste, event.clipboardData.getData("text/plain"));
   });

@@ -364,9 +364,9 @@ std::string_view word_of(Met m) {
     case Met::Met:
       return "met";
     case Met::NotMet:
-      return "not met";
+      return "ruled out";
     case Met::NotSeen:
-      return "not seen";
+      return "not seen yet";
   }
   return "";
 }

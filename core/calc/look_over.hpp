@@ -29,7 +29,7 @@
 // the engine touched first, answers (yes, no, didn't see), own money, own life curves, the book. describe() is the
 // list. Cold start: answers marked "stone cold only" count only when the engine was touched and found stone cold.
 // Placeholder money never yields an offer until confirmed or replaced, for every engine that it can be.
-// Result: must do anyway / may find / walk away if (met, not met, not seen); risks by expected cost; sum to knock off
+// Result: must do anyway / may find / walk away if (met, not seen, ruled out); risks by expected cost; sum to knock off
 // with range; offer with range; value of looking; swings. No verdict: the buyer decides. Accuracy: arithmetic to 1e-9;
 // the chances are rough, and the range covers what was not seen and the spread of costs, not errors of the chances. Not
 // covered: what else ages (frame, tyres, electrics), papers' legal worth, haggling, an older bill's worth beyond its

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "findings/due_remarks.hpp"
@@ -37,12 +36,10 @@ std::string touched_text(Touched touched) {
 }
 
 std::string walk_lines(const Result& r) {
-  constexpr std::array<std::pair<Met, std::string_view>, 3> kinds{
-      {{Met::Met, "MET"}, {Met::NotSeen, "not seen"}, {Met::NotMet, "not met"}}};
   std::string out;
-  for (const auto& [met, word] : kinds) {
+  for (const Met met : {Met::Met, Met::NotSeen, Met::NotMet}) {
     for (const WalkAway& w : r.walk_away) {
-      if (w.met == met) out += fmt::format("  {}: {}\n", word, w.why);
+      if (w.met == met) out += fmt::format("  {}: {}\n", met == Met::Met ? "MET" : word_of(met), w.why);
     }
   }
   return out.empty() ? out : "Walk away if\n" + out;

@@ -35,12 +35,6 @@ look_over::Met walk(const look_over::Result& r) {
   return open ? look_over::Met::NotSeen : look_over::Met::NotMet;
 }
 
-const char* walk_word(const look_over::Result& r) {
-  const look_over::Met met = walk(r);
-  if (met == look_over::Met::Met) return words::is_met();
-  return met == look_over::Met::NotMet ? words::ruled_out() : words::not_seen_yet();
-}
-
 Verdict walk_shape(const look_over::Result& r) {
   const look_over::Met met = walk(r);
   if (met == look_over::Met::Met) return Verdict::Outside;
@@ -56,7 +50,7 @@ std::array<std::string, 8> cells(const Candidate& c) {
           in.asking ? look_over::money_text(*in.asking) : "?",
           look_over::rough_text(r.knock_off.middle),
           r.offer ? look_over::rough_range(*r.offer) : words::no_offer_word(look_over::walk_away_met(r)),
-          walk_word(r),
+          std::string(word_of(walk(r))),
           std::to_string(r.looks.size())};
 }
 

@@ -91,17 +91,17 @@ void draw_walk_away(Ui& ui, const Result& r) {
   struct State {
     Met met;
     Verdict shape;
-    const char* word;
   };
-  const std::array<State, 3> states{{{Met::Met, Verdict::Outside, words::is_met()},
-                                     {Met::NotSeen, Verdict::NotProven, words::not_seen_yet()},
-                                     {Met::NotMet, Verdict::Within, words::ruled_out()}}};
+  constexpr std::array<State, 3> states{
+      {{Met::Met, Verdict::Outside}, {Met::NotSeen, Verdict::NotProven}, {Met::NotMet, Verdict::Within}}};
   ui.heading(words::walk_away_if());
   for (const State& state : states) {
     std::string reasons;
     for (const look_over::WalkAway& w : r.walk_away)
       if (w.met == state.met) reasons += (reasons.empty() ? "" : "; ") + w.why;
-    if (!reasons.empty()) draw_marked(ui, state.shape, colour_of(ui.theme(), state.shape), state.word, reasons);
+    if (!reasons.empty())
+      draw_marked(ui, state.shape, colour_of(ui.theme(), state.shape), capital(std::string(word_of(state.met))),
+                  reasons);
   }
 }
 

@@ -177,15 +177,6 @@ const char* needs_cold() {
 std::string hidden_look(const std::string& question) {
   return "Hidden until this is settled: “" + question + "”";
 }
-const char* is_met() {
-  return "Met";
-}
-const char* not_seen_yet() {
-  return "Not seen yet";
-}
-const char* ruled_out() {
-  return "Ruled out";
-}
 const char* no_offer_word(bool at_all) {
   return at_all ? "no offer" : "no offer yet";
 }

@@ -14,7 +14,6 @@ const ROUND = [...CANDIDATES, { part: AT_THE_MILL }, { to: "All questions" }, "A
 const key = (text) => ({ keys: [...text].map((letter) => (letter === "." ? "Decimal mark" : letter)) });
 const entry = (part) => ({ part });  // what is pressed is named by the start of its label
 const UP = { up: 0.5 };              // half a screen further down the page
-const FIXED = ["Back", "Done"];     // these stand outside what scrolls
 // From the start of the app: the labels to press, one after another, and what else is done.
 const SCREENS = {
   "bikes-none": ["Bikes"],
@@ -68,7 +67,7 @@ async function picture(browser, address, folder, [width, height], theme, screen)
   const press = async (label) => {
     if (await there((one) => one.label === label && one.role === "place")) return tap(page, label, "place");
     if (!(await there((one) => one.label === label))) return undefined;  // beside the screen where there is room
-    if (!FIXED.includes(label)) await bring(page, label);
+    await bring(page, label).catch(() => {});  // a main action stands outside what scrolls
     return tap(page, label);
   };
   const take = async (step) => {

@@ -146,6 +146,30 @@ export const tests = {
     });
   },
 
+  async "a pinch on a trackpad enlarges the drawing under it, and the browser enlarges nothing"({ page }) {
+    await tap(page, "Runout");
+    await tap(page, EXAMPLE);
+    const drawing = async () => (await items(page)).find((one) => one.role === "drawing");
+    const [x, y, width, height] = (await drawing()).rect;
+    const session = await page.context().newCDPSession(page);
+    const at = { x: x + width / 2, y: y + height / 2 };
+    const wheel = (deltaY, modifiers) => session.send("Input.dispatchMouseEvent", { type: "mouseWheel", ...at, deltaX: 0, deltaY, modifiers });
+    await page.mouse.move(at.x, at.y);
+    const said = (await drawing()).value;
+    const pinched = async (deltaY) => {
+      for (let step = 0; step < 20; step += 1) await wheel(deltaY, 2);  // Ctrl, without its key
+      await settled(page);
+      return (await drawing()).value;
+    };
+    assert.match(await pinched(-10), /^[1-9]\.\d times larger$/);
+    assert.deepEqual((await drawing()).rect, [x, y, width, height], "the page moved");
+    assert.equal(await pinched(10), said, "and whole again");
+    assert.equal(await page.evaluate(() => visualViewport.scale), 1, "the browser enlarged the page");
+    await wheel(300, 0);
+    await settled(page);
+    assert.notDeepEqual((await drawing()).rect, [x, y, width, height], "without Ctrl it scrolls");
+  },
+
   async "what was chosen is still chosen after the page is loaded again"({ page, context, address }) {
     await tap(page, "Setup");
     await tap(page, "Metric");

@@ -10,6 +10,7 @@ namespace camside::screens {
 namespace {
 
 constexpr float largest = 6.0f;
+constexpr float nearly_whole = 1.02f;  // our own choice: nobody sees the difference, and a pinch seldom ends at 1
 constexpr float gap = 8.0f;
 
 // The part of the frame that isn't scrolled away.
@@ -60,6 +61,7 @@ Area Zoom::area(const Area& frame) const {
 void Zoom::stretch(const Area& frame, const Stretch& by) {
   const float before = scale_;
   scale_ = std::clamp(scale_ * by.factor, 1.0f, largest);
+  if (by.factor < 1.0f && scale_ < nearly_whole) scale_ = 1.0f;
   const auto moved = [&](float shift, float from, float to, float low, float size) {
     const float kept = (to - low) / size + (shift - (from - low) / size) * scale_ / before;
     return std::clamp(kept, 1.0f - scale_, 0.0f);
