@@ -62,6 +62,14 @@ std::string text_of(const Json& item, std::string_view name) {
   return value.is_string() ? value.get<std::string>() : value.dump();
 }
 
+// The row of a list that was entered whose `name` is `id`; none where it isn't there.
+const Json* row_of(const Record* of, const char* list, const char* name, std::string_view id) {
+  if (!of || !of->entered().contains(list)) return nullptr;
+  const Json& rows = of->entered()[list];
+  const std::size_t at = item_of(rows, name, id);
+  return at < rows.size() ? &rows[at] : nullptr;
+}
+
 // Its book may be an older one that doesn't know the risk.
 bool has_risk(const Record& of, std::string_view risk) {
   const Json& entered = of.entered();
@@ -126,11 +134,8 @@ const std::vector<look_over::Found>& LookOvers::risks(std::string_view id) {
 }
 
 std::string LookOvers::cost(std::string_view id, std::string_view risk, std::string_view end) const {
-  const Record* const of = find(id);
-  if (!of || !of->entered().contains("costs")) return {};
-  const Json& costs = of->entered()["costs"];
-  const std::size_t at = item_of(costs, "risk", risk);
-  return at < costs.size() ? text_of(costs[at], end) : std::string();
+  const Json* const row = row_of(find(id), "costs", "risk", risk);
+  return row ? text_of(*row, end) : std::string();
 }
 
 const LookedOver& LookOvers::last(std::string_view id) {
@@ -225,11 +230,8 @@ void LookOvers::put_back(Record removed, std::size_t at) {
 // ---- what is entered in one
 
 std::string LookOvers::said(std::string_view id, std::string_view question) {
-  const Record* const of = find(id);
-  if (!of || !of->entered().contains("answers")) return {};
-  const Json& answers = of->entered()["answers"];
-  const std::size_t at = item_of(answers, "question", question);
-  return at < answers.size() ? answers[at].value("said", std::string()) : std::string();
+  const Json* const answer = row_of(find(id), "answers", "question", question);
+  return answer ? answer->value("said", std::string()) : std::string();
 }
 
 void LookOvers::answer(std::string_view id, std::string_view question, std::string_view said) {
@@ -243,11 +245,8 @@ void LookOvers::answer(std::string_view id, std::string_view question, std::stri
 }
 
 std::string LookOvers::on_proof(std::string_view id, std::string_view question, std::string_view what) const {
-  const Record* const of = find(id);
-  if (!of || !of->entered().contains("answers")) return {};
-  const Json& answers = of->entered()["answers"];
-  const std::size_t at = item_of(answers, "question", question);
-  return at < answers.size() ? text_of(answers[at], what) : std::string();
+  const Json* const answer = row_of(find(id), "answers", "question", question);
+  return answer ? text_of(*answer, what) : std::string();
 }
 
 void LookOvers::set_on_proof(std::string_view id, std::string_view question, std::string_view good,

@@ -58,6 +58,14 @@ struct LookOverPlace : testing::Test {
     h.tap(words::done());
     h.tap(touched);
   }
+  // From the result and back to it.
+  static void take_prices_with_shoes_at_700(Harness& h) {
+    h.tap(words::look_at_prices());
+    h.tap("Tensioner shoes, sprung, Likely");
+    h.type_on_keypad("700");
+    h.tap(words::done());
+    h.tap(words::prices_mine());
+  }
 };
 
 TEST_F(LookOverPlace, TheExampleSaysThatItIsInvented) {
@@ -221,11 +229,7 @@ TEST_F(LookOverPlace, OwnPricesGoAlongToTheNextBike) {
   begin(h, "2003", "30000", "Stone cold");
   h.tap(words::start_round());
   h.tap(words::back());
-  h.tap(words::look_at_prices());
-  h.tap("Tensioner shoes, sprung, Likely");
-  h.type_on_keypad("700");
-  h.tap(words::done());
-  h.tap(words::prices_mine());
+  take_prices_with_shoes_at_700(h);
   h.tap(words::back());
   h.tap(words::check_over());
   ASSERT_EQ(kept(h).size(), 2U);
@@ -254,11 +258,7 @@ TEST_F(LookOverPlace, APriceHoldsForEveryBikeButNotForTheInventedOnes) {
   begin(h, "2004", "40000", "Stone cold");
   h.tap(words::start_round());
   h.tap(words::back());
-  h.tap(words::look_at_prices());
-  h.tap("Tensioner shoes, sprung, Likely");
-  h.type_on_keypad("700");
-  h.tap(words::done());
-  h.tap(words::prices_mine());
+  take_prices_with_shoes_at_700(h);
   const std::vector<Record> all = kept(h);
   ASSERT_EQ(all.size(), 4U);
   for (const Record& r : {called(all, "Bike 1"), called(all, "Bike 2")}) {
@@ -274,11 +274,7 @@ TEST_F(LookOverPlace, OnlyThePricesShownAreTakenAndTheyCanBeGivenBack) {
   begin(h, "2003", "30000", "Stone cold");
   h.tap(words::start_round());
   h.tap(words::back());
-  h.tap(words::look_at_prices());
-  h.tap("Tensioner shoes, sprung, Likely");
-  h.type_on_keypad("700");
-  h.tap(words::done());
-  h.tap(words::prices_mine());
+  take_prices_with_shoes_at_700(h);
   ASSERT_EQ(placeholders(result_of(kept(h).front())), 0U);
   h.tap("2003 · 30,000 mi · asks 7,000");
   h.tap(words::year_of_model());
