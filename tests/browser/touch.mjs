@@ -194,7 +194,6 @@ export const tests = {
       await again?.close();
       again = await openPage(context, address);
       await settled(again);
-      await tap(again, "Gear pair");
       const opened = await shownIn(again);
       for (const one of shown) assert.ok(opened.includes(one), `${time} time: ${one}`);
     }
