@@ -15,7 +15,7 @@ namespace {
 
 namespace remark = remarks::look_over;
 
-// From memory, and only questions: whether it was read right, and typed right.
+// From memory or our own choice, and only questions: whether it was read right, and typed right.
 constexpr Distance rare_odometer = Distance::miles(150'000.0);
 constexpr Distance few_miles = Distance::miles(100.0);
 constexpr Money rare_price = Money::amount(100.0);
@@ -48,16 +48,12 @@ std::string at(const char* list, std::size_t i) {
 
 // ---- entries ----
 
-bool is_proof(const Book& b, const std::string& question) {
-  return std::any_of(b.risks.begin(), b.risks.end(), [&](const Risk& r) { return r.proof == question; });
-}
-
 void refuse_answers(const Input& in, Findings& found) {
   for (std::size_t i = 0; i < in.answers.size(); ++i) {
     const std::string& id = in.answers[i].question;
     if (find(in.known.questions, id) == nullptr)
       found.push_back(remark::no_such_question(at("answers", i) + ".question", id));
-    else if ((in.answers[i].reading || in.answers[i].day) && !is_proof(in.known, id))
+    else if ((in.answers[i].reading || in.answers[i].day) && !asks_for_proof(in.known, id))
       found.push_back(remark::reading_of_no_proof(at("answers", i), id));
     for (std::size_t k = 0; k < i; ++k) {
       if (in.answers[k].question == id) found.push_back(remark::answered_twice(at("answers", i) + ".question", id));
@@ -133,7 +129,7 @@ Seen seen_of(const Question& q, Said said) {
   return (said == Said::Yes) == (q.bad == YesNo::Yes) ? Seen::Bad : Seen::Good;
 }
 
-std::size_t question_of(const Working& w, const Answer& a) {
+std::size_t place_of(const Working& w, const Answer& a) {
   const std::vector<Question>& questions = w.in.known.questions;
   return static_cast<std::size_t>(find(questions, a.question) - questions.data());
 }
@@ -142,7 +138,7 @@ std::size_t question_of(const Working& w, const Answer& a) {
 void take_answers(Working& w) {
   w.answers.assign(w.in.known.questions.size(), Seen::Not);
   for (const Answer& a : w.in.answers) {
-    const std::size_t i = question_of(w, a);
+    const std::size_t i = place_of(w, a);
     const Question& q = w.in.known.questions[i];
     if (!q.cold_only || w.in.touched == Touched::Cold) w.answers[i] = seen_of(q, *a.said);
   }
@@ -152,14 +148,14 @@ void take_answers(Working& w) {
 // Why an answer, other than "didn't see", counts as not seen.
 void remark_answer(Working& w, std::size_t i, bool& start_void) {
   const Answer& a = w.in.answers[i];
-  const std::size_t at_question = question_of(w, a);
+  const std::size_t at_question = place_of(w, a);
   const Question& q = w.in.known.questions[at_question];
   const Seen seen = seen_of(q, *a.said);
   const bool counts = seen == Seen::Not || w.evidence[at_question] == seen;
   if (!counts && !w.model().cold && (q.cold_only || q.warm_hides))
     start_void = true;
   else if (!counts)
-    w.say(remark::good_answer_hidden(at("answers", i), q.text, find(w.in.known.questions, q.hidden_by)->text));
+    w.say(remark::good_answer_hidden(at("answers", i), q.text, question_of(w.in.known, q.hidden_by)->text));
   if (counts && seen == Seen::Good && q.silence) w.say(remark::silence_proves_nothing(at("answers", i), q.text));
   if (a.reading && w.in.odometer && *a.reading > *w.in.odometer)
     w.say(remark::proof_above_odometer(at("answers", i) + ".reading", *a.reading, *w.in.odometer));

@@ -181,6 +181,16 @@ void describe(FieldVisitor& v, Book& b) {
   v.list(Field{"risks", "Risks", "What such an engine hides"}.must(), b.risks);
 }
 
+const Question* question_of(const Book& book, std::string_view id) {
+  const auto it =
+      std::find_if(book.questions.begin(), book.questions.end(), [&](const Question& q) { return q.id == id; });
+  return it == book.questions.end() ? nullptr : &*it;
+}
+
+bool asks_for_proof(const Book& book, std::string_view question) {
+  return std::any_of(book.risks.begin(), book.risks.end(), [&](const Risk& r) { return r.proof == question; });
+}
+
 std::vector<std::string> told_by(const Book& book, const std::vector<std::string>& engines, std::string_view question) {
   std::vector<std::string> names;
   for (const Risk& r : book.risks) {

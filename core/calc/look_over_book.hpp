@@ -113,6 +113,9 @@ void describe(FieldVisitor& v, Book& b);
 // What no range can tell: ids used twice, names of nothing, costs and chances out of order. `at`: path of the book.
 Findings book_faults(const Book& book, const std::string& at = "");
 
+const Question* question_of(const Book& book, std::string_view id);  // none: it isn't in the book
+bool asks_for_proof(const Book& book, std::string_view question);    // a good answer there is proof for some risk
+
 // Names of the risks of these engines that the question tells something about, a proof or a look at the part included.
 std::vector<std::string> told_by(const Book& book, const std::vector<std::string>& engines, std::string_view question);
 

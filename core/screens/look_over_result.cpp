@@ -152,8 +152,7 @@ void draw_may_find(Ui& ui, const Result& r) {
 
 std::string reason_of(const look_over::Input& in, const look_over::Look& l) {
   if (l.needs_cold) return words::needs_cold();
-  for (const look_over::Question& q : in.known.questions)
-    if (q.id == l.hidden_by) return words::hidden_look(q.text);
+  if (const look_over::Question* by = question_of(in.known, l.hidden_by)) return words::hidden_look(by->text);
   if (l.can_end_it) return words::can_end_it();
   if (l.spares_must) return words::bill_spares();
   return words::narrows(look_over::rough_text(l.narrows));

@@ -34,20 +34,9 @@ const std::string proof_path = "proof/";
 
 constexpr std::array<const char*, 3> cost_ends{"best", "likely", "worst"};
 
-const Question* question_of(const Input& in, const std::string& id) {
-  for (const Question& q : in.known.questions)
-    if (q.id == id) return &q;
-  return nullptr;
-}
-
-bool is_proof(const Input& in, const std::string& question) {
-  return std::any_of(in.known.risks.begin(), in.known.risks.end(),
-                     [&](const look_over::Risk& r) { return r.proof == question; });
-}
-
 // The question whose bad answer hides this one's good one; none when it isn't hidden.
 const Question* hides(const Input& in, const Question* q) {
-  const Question* const by = q ? question_of(in, q->hidden_by) : nullptr;
+  const Question* const by = q ? question_of(in.known, q->hidden_by) : nullptr;
   const auto bad = by && by->bad == look_over::YesNo::Yes ? look_over::Said::Yes : look_over::Said::No;
   for (const look_over::Answer& a : in.answers)
     if (by && a.question == by->id && a.said == bad) return by;
@@ -135,7 +124,7 @@ std::vector<std::string> LookOverScreen::where() const {
 // Of one that is gone: the list, as whenever the one shown isn't there.
 void LookOverScreen::come_back(const std::vector<std::string>& where) {
   if (where.size() < 3) return;
-  for (const Page page : {Page::Facts, Page::Round, Page::Questions, Page::Result, Page::Prices, Page::Working}) {
+  for (const Page page : {Page::Facts, Page::Round, Page::Questions, Page::Prices, Page::Working, Page::Result}) {
     go(page);
     if (where[0] == part()) break;
   }
@@ -209,13 +198,13 @@ RoundQuestion LookOverScreen::round_question() {
   auto it = std::find(r->questions.begin(), r->questions.end(), question_);
   if (it == r->questions.end()) it = r->questions.begin();  // the year was changed: it doesn't count any more
   question_ = *it;
-  round.question = question_of(*in, question_);
+  round.question = question_of(in->known, question_);
   round.at = static_cast<std::size_t>(it - r->questions.begin());
   round.of = r->questions.size();
   round.said = looks_.said(chosen_, question_);
   round.tells_about = joined(look_over::told_by(in->known, r->engines, question_));
   round.touched = in->touched;
-  round.proof = is_proof(*in, question_);
+  round.proof = asks_for_proof(in->known, question_);
   round.hidden_by = hides(*in, round.question);
   round.cold_void = round.question && round.question->cold_only && in->touched != look_over::Touched::Cold;
   return round;
@@ -329,7 +318,7 @@ void LookOverScreen::draw_questions(Ui& ui) {
   std::string chosen;
   std::size_t n = 0;
   for (const std::string& id : r->questions) {
-    const Question* const q = question_of(*in, id);
+    const Question* const q = question_of(in->known, id);
     if (!q) continue;
     const std::string said = looks_.said(chosen_, id);
     const std::string word = said == "yes"  ? words::yes()
@@ -659,7 +648,7 @@ void LookOverScreen::take_on_proof(const std::string& path, const std::string& t
   const std::size_t cut = path.find('/');
   const std::string question = path.substr(0, cut);
   const Input* const in = looks_.last(chosen_).input();
-  const Question* const q = in ? question_of(*in, question) : nullptr;
+  const Question* const q = in ? question_of(in->known, question) : nullptr;
   const char* const good = q && q->bad == look_over::YesNo::Yes ? "no" : "yes";
   looks_.set_on_proof(chosen_, question, good, path.substr(cut + 1), text);
 }

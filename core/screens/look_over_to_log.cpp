@@ -22,22 +22,11 @@ using records::Record;
 
 namespace {
 
-const Question* question_of(const Input& in, const std::string& id) {
-  const auto it =
-      std::find_if(in.known.questions.begin(), in.known.questions.end(), [&](const Question& q) { return q.id == id; });
-  return it == in.known.questions.end() ? nullptr : &*it;
-}
-
 // "reading" or "day", as it was typed.
 Json typed_on_proof(const Record& looked_over, const std::string& question, const char* what) {
   for (const Json& a : looked_over.entered()["answers"])
     if (a.value("question", "") == question) return a.value(what, Json());
   return {};
-}
-
-bool asks_for_proof(const Input& in, const std::string& question) {
-  return std::any_of(in.known.risks.begin(), in.known.risks.end(),
-                     [&](const look_over::Risk& r) { return r.proof == question; });
 }
 
 bool shows_proof(const Question& q, look_over::Said said) {
@@ -48,14 +37,14 @@ bool shows_proof(const Question& q, look_over::Said said) {
 std::string seen_lines(const Input& in, const Result& r) {
   std::string lines;
   for (const look_over::Answer& a : in.answers) {
-    const Question* const q = question_of(in, a.question);
+    const Question* const q = question_of(in.known, a.question);
     const bool counts = std::find(r.questions.begin(), r.questions.end(), a.question) != r.questions.end();
     if (!q || !counts || *a.said == look_over::Said::DidntSee) continue;
     const bool is_void = q->cold_only && in.touched != look_over::Touched::Cold;
     lines += "\n" + q->text + " " + (*a.said == look_over::Said::Yes ? words::yes() : words::no());
     if (is_void)
       lines += std::string(" (") + words::engine_not_cold() + ")";
-    else if (asks_for_proof(in, a.question) && shows_proof(*q, *a.said))
+    else if (asks_for_proof(in.known, a.question) && shows_proof(*q, *a.said))
       lines += std::string(" (") + (a.reading && a.day ? words::proof_seen() : words::proof_without_reading()) + ")";
   }
   return lines;
@@ -75,7 +64,7 @@ bool concerns(const look_over::Risk& risk, const Result& r) {
 
 // A bill with its day and reading is work done: {"items": …, "odometer": …, "proof": "paper"}.
 Json service_of(const Record& looked_over, const Input& in, const Result& r, const look_over::Answer& a) {
-  const Question* const q = question_of(in, a.question);
+  const Question* const q = question_of(in.known, a.question);
   Json items = Json::array();
   for (const look_over::Risk& risk : in.known.risks) {
     const knowledge::Item* const item = risk.proof == a.question ? watched_item(risk.id) : nullptr;

@@ -244,6 +244,18 @@ TEST(LookOverChance, NoOdometerCountsAsManyMilesAndWidens) {
   EXPECT_TRUE(says(solved(in), 1824));
 }
 
+TEST(LookOverChance, ThousandsTypedWithAPointAreAskedAbout) {
+  Input in = small_input();
+  in.odometer = Distance::miles(100.0);
+  in.asking = Money::amount(100.0);
+  EXPECT_FALSE(says(solved(in), 1829));
+  EXPECT_FALSE(says(solved(in), 1835));
+  in.odometer = Distance::miles(41.3);
+  in.asking = Money::amount(5.8);
+  EXPECT_TRUE(says(solved(in), 1829));
+  EXPECT_TRUE(says(solved(in), 1835));
+}
+
 TEST(LookOverChance, WordsForTheBuyersScreen) {
   Input in = small_input();
   const auto word = [&](double chance) {

@@ -151,6 +151,7 @@ INSTANTIATE_TEST_SUITE_P(
         Planted{"an unknown engine of a part", "parts[0].engines[0]", "\"other\"", 1931, "parts[0].engines[0]"},
         Planted{"an unknown question", "risks[0].signs[1].question", "\"other\"", 1931, "risks[0].signs[1].question"},
         Planted{"an unknown proof", "risks[0].proof", "\"other\"", 1931, "risks[0].proof"},
+        Planted{"hidden by nothing", "questions[0].hidden_by", "\"other\"", 1931, "questions[0].hidden_by"},
         Planted{"an id used twice", "questions[3].id", "\"cold_start\"", 1930, "questions[3].id"},
         Planted{"a limit's id used twice", "limits[1].id", "\"runout\"", 1930, "limits[1].id"},
         Planted{"years backwards", "engines[1].last_year", "1998", 1936, "engines[1].last_year"},

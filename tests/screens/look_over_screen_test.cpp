@@ -58,6 +58,12 @@ struct LookOverPlace : testing::Test {
     h.tap(words::done());
     h.tap(touched);
   }
+  // To the result, with nothing answered.
+  static void begin_and_look(Harness& h, const std::string& year, const std::string& miles) {
+    begin(h, year, miles, "Stone cold");
+    h.tap(words::start_round());
+    h.tap(words::back());
+  }
   // From the result and back to it.
   static void take_prices_with_shoes_at_700(Harness& h) {
     h.tap(words::look_at_prices());
@@ -215,9 +221,7 @@ TEST_F(LookOverPlace, TheExamplesListStaysOutOfABikeThatIsNotInvented) {
   h.tap(words::show_example());
   h.tap(words::back());
   open(h);
-  begin(h, "2003", "30000", "Stone cold");
-  h.tap(words::start_round());
-  h.tap(words::back());
+  begin_and_look(h, "2003", "30000");
   h.tap(words::working());
   EXPECT_NE(h.find_text(words::own_lists_help()), nullptr);
   EXPECT_EQ(h.find_text(words::counts_nowhere()), nullptr);
@@ -226,9 +230,7 @@ TEST_F(LookOverPlace, TheExamplesListStaysOutOfABikeThatIsNotInvented) {
 TEST_F(LookOverPlace, OwnPricesGoAlongToTheNextBike) {
   Harness h({});
   open(h);
-  begin(h, "2003", "30000", "Stone cold");
-  h.tap(words::start_round());
-  h.tap(words::back());
+  begin_and_look(h, "2003", "30000");
   take_prices_with_shoes_at_700(h);
   h.tap(words::back());
   h.tap(words::check_over());
@@ -251,13 +253,9 @@ TEST_F(LookOverPlace, APriceHoldsForEveryBikeButNotForTheInventedOnes) {
   Harness h({});
   open(h);
   h.tap(words::show_example());
-  begin(h, "2003", "30000", "Stone cold");
-  h.tap(words::start_round());
+  begin_and_look(h, "2003", "30000");
   h.tap(words::back());
-  h.tap(words::back());
-  begin(h, "2004", "40000", "Stone cold");
-  h.tap(words::start_round());
-  h.tap(words::back());
+  begin_and_look(h, "2004", "40000");
   take_prices_with_shoes_at_700(h);
   const std::vector<Record> all = kept(h);
   ASSERT_EQ(all.size(), 4U);
@@ -271,9 +269,7 @@ TEST_F(LookOverPlace, APriceHoldsForEveryBikeButNotForTheInventedOnes) {
 TEST_F(LookOverPlace, OnlyThePricesShownAreTakenAndTheyCanBeGivenBack) {
   Harness h({});
   open(h);
-  begin(h, "2003", "30000", "Stone cold");
-  h.tap(words::start_round());
-  h.tap(words::back());
+  begin_and_look(h, "2003", "30000");
   take_prices_with_shoes_at_700(h);
   ASSERT_EQ(placeholders(result_of(kept(h).front())), 0U);
   h.tap("2003 · 30,000 mi · asks 7,000");
