@@ -153,8 +153,10 @@ function watchInput() {
   window.addEventListener("keydown", (event) => {
     if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === "v") event.stopImmediatePropagation();
   }, { capture: true });
-  // SDL2 knows of Ctrl only what a key told it, and a pinch on a trackpad comes as a wheel with Ctrl.
+  // A wheel turns where the mouse is, which SDL2 hears of only when it moves: a finger may have touched elsewhere since.
+  // It knows of Ctrl only what a key told it, too, and a pinch on a trackpad comes as a wheel with Ctrl.
   canvas.addEventListener("wheel", (event) => {
+    canvas.dispatchEvent(new MouseEvent("mousemove", event));
     if (!event.ctrlKey) return;
     event.preventDefault();
     event.stopImmediatePropagation();

@@ -5,6 +5,7 @@
 
 #include "calc/in_order.hpp"
 #include "calc/look_over_model.hpp"
+#include "calc/look_over_range.hpp"
 #include "calc/look_over_report.hpp"
 #include "calc/look_over_sensitivity.hpp"
 #include "findings/look_over_remarks.hpp"
@@ -225,18 +226,17 @@ void take_walk_away(Working& w) {
 
 // ---- where to look next ----
 
-Money width(const Span& s) {
-  return s.high - s.low;
+// For the engine for which it narrows most.
+Money narrows(const Working& w, std::size_t question) {
+  double most = 0.0;
+  for (const Model& m : w.models) most = std::max(most, narrows_by(m, question, w.answers));
+  return Money::amount(most);
 }
 
-Money narrows(const Working& w, std::size_t question, double bad) {
-  const auto width_with = [&](Seen seen) {
-    Answers after = w.answers;
-    after[question] = seen;
-    return width(knock_off(w.models, after));
-  };
-  const Money expected = bad * width_with(Seen::Bad) + (1.0 - bad) * width_with(Seen::Good);
-  return std::max(Money{}, width(w.r.knock_off) - expected);
+Money knock_off_with(const Working& w, std::size_t question, Seen seen) {
+  Answers after = w.answers;
+  after[question] = seen;
+  return knock_off(w.models, after);
 }
 
 bool worth_asking(const Working& w, std::size_t question) {
@@ -272,7 +272,9 @@ Look look_at(const Working& w, std::size_t question) {
   l.text = q.text;
   l.say = q.say;
   l.chance_bad = chance_of_bad(w.model(), question, w.evidence);
-  l.narrows = narrows(w, question, l.chance_bad);
+  l.if_good = knock_off_with(w, question, Seen::Good);
+  l.if_bad = knock_off_with(w, question, Seen::Bad);
+  l.narrows = narrows(w, question);
   l.can_end_it = !q.walk_away.empty();
   l.spares_must = spares_must(w, question);
   l.needs_cold = needs_cold(w, question);
@@ -331,7 +333,8 @@ void work_out(Working& w) {
   remark_answers(w);
   settle_engine(w);
   remark_odometer(w);
-  w.r.knock_off = knock_off(w.models, w.answers);
+  w.r.knock_off = range_of(w.models, w.answers);
+  w.r.once_seen = once_seen(w.models, w.answers);
   take_risks(w);
   take_walk_away(w);
   take_looks(w);

@@ -13,12 +13,14 @@
 //   3 Must do anyway: no proof (bad answer or not seen) from `must_from` on: chance 1, however good the rest looks.
 //     Where the part itself was looked at, that decides: seen bad it must be done in spite of a bill, seen good not.
 //     Proof with a reading on it: the chance of 1 by the distance since, and the bill itself is no sign any more.
-//   4 Expected cost = chance · (best + 4 · likely + worst)/6 (PERT mean). Knock off = their sum. Its range: lower end
-//     with every "didn't see" answered well and best costs, upper end with each answered badly and worst costs.
+//   4 Expected cost = chance · (best + 4 · likely + worst)/6 (PERT mean). Knock off = their sum. Its range is what nine
+//     bikes in ten that answer like this one really cost: each fault comes true or not, each by itself
+//     (look_over_range.hpp). Beside it: what the sum becomes once all "didn't see" came out good, and bad.
 //   5 Offer = asking price − knock off, not below nothing, with the range that follows. None where a reason to walk
 //     away is met: no price makes up for it.
-//   6 Value of looking, for each "didn't see" by itself: the width of the knock-off range less its expected width
-//     after the look, both answers enumerated; P(bad) = 1 − (1 − f) Π(1 − p s).
+//   6 Value of looking, for each "didn't see" by itself: what the sum becomes by a good and by a bad answer, and by how
+//     much that narrows the range: 3.29 · (σ − √(σ² − P(bad) · P(good) · (mean if bad − mean if good)²)), σ of what it
+//     really costs, 3.29 σ the width of nine in ten of a bell curve; P(bad) = 1 − (1 − f) Π(1 − p s).
 //     Looks in the order a buyer would take: what can end it first (it costs nothing and spares the rest), then proof
 //     that takes a "must do" off the sum, then by value; last what needs a stone-cold engine that there isn't.
 //   7 What moves it: the sum with one thing changed and all others as they are; look_over_sensitivity.hpp has the ends.
@@ -30,8 +32,8 @@
 // list. Cold start: answers marked "stone cold only" count only when the engine was touched and found stone cold.
 // Placeholder money never yields an offer until confirmed or replaced, for every engine that it can be.
 // Result: must do anyway / may find / walk away if (met, not seen, ruled out); risks by expected cost; sum to knock off
-// with range; offer with range; value of looking; swings. No verdict: the buyer decides. Accuracy: arithmetic to 1e-9;
-// the chances are rough, and the range covers what was not seen and the spread of costs, not errors of the chances. Not
+// with range; offer with range; value of looking; swings. No verdict: the buyer decides. Accuracy: arithmetic to 1e-9,
+// ends of a range to about 1/2,000 of all the worst costs; the chances are rough, and no range covers that: see 7. Not
 // covered: what else ages (frame, tyres, electrics), papers' legal worth, haggling, an older bill's worth beyond its
 // distance. Asking price: taken as that of a sound bike. Findings: 1801-1809 refusals · 1820-1835 · 1930-1936 faults of
 // the book · 200-204 fields.
@@ -140,6 +142,8 @@ struct Look {
   std::string text;
   std::string say;
   double chance_bad = 0.0;
+  Money if_good;  // the sum to knock off then
+  Money if_bad;
   Money narrows;  // by how much the range is expected to shrink
   bool can_end_it = false;
   bool spares_must = false;  // a good answer is proof of what must else be done anyway
@@ -167,7 +171,8 @@ struct Result {
   std::vector<WalkAway> walk_away;     // those met first
   std::vector<Look> looks;             // in the order to take them
   std::vector<Swing> swings;           // what moves the sum, widest first
-  Span knock_off;
+  Span knock_off;                      // nine bikes in ten between low and high
+  Span once_seen;                      // the sum once all that was not seen came out good (low) and bad (high)
   std::optional<Span> offer;
   Outcome outcome;
 };

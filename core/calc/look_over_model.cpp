@@ -73,24 +73,6 @@ void take_questions(Counted& c, const Book& book, const std::optional<Distance>&
   for (const Sign& s : r.signs) c.links.push_back({question_at(book, s.question), *s.shows});
 }
 
-double sum_of(const Model& m, const Evidence& evidence, Money Span::*cost, double Counted::*prior) {
-  double sum = 0.0;
-  for (const Counted& c : m.risks) {
-    const double chance = must_do(c, evidence) ? 1.0 : chance_after(m, c, c.*prior, evidence);
-    sum += chance * (c.cost.*cost).in_amount();
-  }
-  return sum;
-}
-
-double expected_sum(const Model& m, const Evidence& evidence) {
-  double sum = 0.0;
-  for (const Counted& c : m.risks) {
-    const double chance = must_do(c, evidence) ? 1.0 : chance_after(m, c, c.prior, evidence);
-    sum += chance * pert_mean(c.cost);
-  }
-  return sum;
-}
-
 }  // namespace
 
 std::optional<Distance> distance_since(const Input& in, const std::string& proof) {
@@ -185,19 +167,32 @@ bool asks(const Model& m, std::size_t question) {
   });
 }
 
-Span knock_off(const Model& m, const Answers& answers) {
-  return {Money::amount(sum_of(m, all_open(m, answers, Seen::Good), &Span::low, &Counted::prior_low)),
-          Money::amount(expected_sum(m, evidence_of(m, answers))),
-          Money::amount(sum_of(m, all_open(m, answers, Seen::Bad), &Span::high, &Counted::prior))};
+double expected_sum(const Model& m, const Evidence& evidence, double Counted::*prior) {
+  double sum = 0.0;
+  for (const Counted& c : m.risks) {
+    const double chance = must_do(c, evidence) ? 1.0 : chance_after(m, c, c.*prior, evidence);
+    sum += chance * pert_mean(c.cost);
+  }
+  return sum;
 }
 
-Span knock_off(const std::vector<Model>& models, const Answers& answers) {
-  Span all = knock_off(models.front(), answers);
+Money knock_off(const std::vector<Model>& models, const Answers& answers) {
+  const Evidence evidence = evidence_of(models.front(), answers);
+  double most = 0.0;
+  for (const Model& m : models) most = std::max(most, expected_sum(m, evidence));
+  return Money::amount(most);
+}
+
+Span once_seen(const std::vector<Model>& models, const Answers& answers) {
+  const Evidence good = all_open(models.front(), answers, Seen::Good);
+  const Evidence bad = all_open(models.front(), answers, Seen::Bad);
+  double least = expected_sum(models.front(), good, &Counted::prior_low);
+  double most = 0.0;
   for (const Model& m : models) {
-    const Span one = knock_off(m, answers);
-    all = {std::min(all.low, one.low), std::max(all.middle, one.middle), std::max(all.high, one.high)};
+    least = std::min(least, expected_sum(m, good, &Counted::prior_low));
+    most = std::max(most, expected_sum(m, bad));
   }
-  return all;
+  return {Money::amount(least), knock_off(models, answers), Money::amount(most)};
 }
 
 std::size_t dearest(const std::vector<Model>& models, const Answers& answers) {

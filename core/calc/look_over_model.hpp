@@ -64,10 +64,12 @@ double pert_mean(const Span& cost);
 double chance_of_bad(const Model& m, std::size_t question, const Evidence& evidence);
 bool asks(const Model& m, std::size_t question);  // does its answer count for this engine's money
 
-// Sum to knock off: expected, and its range over all that was not seen and over the costs.
-Span knock_off(const Model& m, const Answers& answers);
-// The same for an engine not settled: the dearest in the middle, the range over all.
-Span knock_off(const std::vector<Model>& models, const Answers& answers);
+double expected_sum(const Model& m, const Evidence& evidence, double Counted::*prior = &Counted::prior);
+
+// Sum to knock off; for an engine not settled, of the dearest.
+Money knock_off(const std::vector<Model>& models, const Answers& answers);
+// And what becomes of it once all that was not seen came out good, and bad, over all engines it can be.
+Span once_seen(const std::vector<Model>& models, const Answers& answers);
 std::size_t dearest(const std::vector<Model>& models, const Answers& answers);
 
 }  // namespace camside::look_over

@@ -20,7 +20,7 @@ Figure money(std::string key, std::string label, Money m) {
 
 void add_span(const std::string& key, const std::string& label, const Span& s, Outcome& out) {
   out.figures.push_back(money(key, label, s.middle));
-  out.figures.back().text = rough_text(s.middle) + ", from " + rough_range(s);
+  out.figures.back().text = rough_text(s.middle) + " (" + rough_range(s) + " for nine in ten)";
   out.figures.push_back(money(key + "_low", label + ", least", s.low));
   out.figures.push_back(money(key + "_high", label + ", most", s.high));
 }
@@ -91,8 +91,13 @@ void add_sum_steps(const Input& in, const Result& r, Outcome& out) {
   out.working.push_back({"Knock off", "must do anyway + Σ chance · cost",
                          fmt::format("{} + {}", money_text(sum_of(r.must_do)), money_text(sum_of(r.may_find))),
                          money_text(r.knock_off.middle)});
-  out.working.push_back({"Its range", "all that was not seen answered well, best costs; answered badly, worst costs",
+  out.working.push_back({"Its range, nine bikes in ten",
+                         "each fault by its chance, each by itself; best, likely, worst weigh 1, 4, 1; a bill not seen "
+                         "may turn up",
                          r.engines.size() > 1 ? "over all engines it can be" : "", range_text(r.knock_off)});
+  if (!r.looks.empty())
+    out.working.push_back({"Once all was seen", "knock off with all that was not seen good, and with all of it bad", "",
+                           range_text(r.once_seen)});
   if (!r.offer) return;
   out.working.push_back({"Offer", "asking price − knock off, not below nothing",
                          fmt::format("{} − {}", money_text(*in.asking), money_text(r.knock_off.middle)),
@@ -101,8 +106,10 @@ void add_sum_steps(const Input& in, const Result& r, Outcome& out) {
 
 void add_look_steps(const Result& r, Outcome& out) {
   for (const Look& l : r.looks)
-    out.working.push_back({"Value of looking: " + l.text, "width − [P(bad) · width if bad + P(good) · width if good]",
-                           fmt::format("P(bad) = {}", percent(l.chance_bad)),
+    out.working.push_back({"Value of looking: " + l.text,
+                           "3.29 · (σ − √(σ² − P(bad) · P(good) · (mean if bad − mean if good)²))",
+                           fmt::format("P(bad) = {}; knock off {} if good, {} if bad", percent(l.chance_bad),
+                                       money_text(l.if_good), money_text(l.if_bad)),
                            fmt::format("narrows by {}", money_text(l.narrows))});
 }
 

@@ -31,7 +31,7 @@ Money sum_with(Models models, const Answers& answers, const Risk* risk, Function
       if (c.risk == risk) change(c);
     }
   }
-  return knock_off(models, answers).middle;
+  return knock_off(models, answers);
 }
 
 Swing answer_swing(const Models& models, Answers answers, std::size_t question, Money now) {
@@ -39,7 +39,7 @@ Swing answer_swing(const Models& models, Answers answers, std::size_t question, 
   Swing s{Swing::Of::Answer, q.id, q.text, now, now};
   for (const Seen seen : {Seen::Good, Seen::Not, Seen::Bad}) {
     answers[question] = seen;
-    widen(s, knock_off(models, answers).middle);
+    widen(s, knock_off(models, answers));
   }
   return s;
 }
@@ -67,7 +67,7 @@ Swing chance_swing(const Models& models, const Answers& answers, const Risk& ris
 
 Swing engine_swing(const Models& models, const Answers& answers, Money now) {
   Swing s{Swing::Of::Engine, "", "Which engine it is", now, now};
-  for (const Model& m : models) widen(s, knock_off(m, answers).middle);
+  for (const Model& m : models) widen(s, knock_off({m}, answers));
   return s;
 }
 
@@ -75,7 +75,7 @@ Swing engine_swing(const Models& models, const Answers& answers, Money now) {
 
 std::vector<Swing> swings_of(const Models& models, const Answers& answers) {
   const Book& book = *models.front().book;
-  const Money now = knock_off(models, answers).middle;
+  const Money now = knock_off(models, answers);
   std::vector<Swing> swings{engine_swing(models, answers, now)};
   for (std::size_t i = 0; i < book.questions.size(); ++i) swings.push_back(answer_swing(models, answers, i, now));
   for (const Risk& risk : book.risks) {

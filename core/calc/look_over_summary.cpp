@@ -68,9 +68,10 @@ std::string may_lines(const Result& r) {
 }
 
 std::string money_lines(const Input& in, const Result& r) {
-  std::string out = fmt::format("Knock off {} ({})\n", rough_text(r.knock_off.middle), rough_range(r.knock_off));
+  std::string out = fmt::format("Knock off {} ({} for nine bikes in ten like it)\n", rough_text(r.knock_off.middle),
+                                rough_range(r.knock_off));
   if (r.offer)
-    out += fmt::format("Fair offer {} ({})\n", rough_text(r.offer->middle), rough_range(*r.offer));
+    out += fmt::format("Fair offer {} ({} likewise)\n", rough_text(r.offer->middle), rough_range(*r.offer));
   else
     out += fmt::format("No offer: {}\n", why_no_offer(in, r));
   return out;

@@ -99,8 +99,8 @@ Finding few_miles(Distance odometer) {
 }
 
 Finding nothing_seen() {
-  return caution(1825, "answers", "Nothing was looked at: the range is as wide as it gets",
-                 "Start with the look that narrows most");
+  return caution(1825, "answers", "Nothing was looked at: the sum rests on the engine and the odometer alone",
+                 "Start with the look that stands first");
 }
 
 Finding silence_proves_nothing(std::string field, std::string_view question) {

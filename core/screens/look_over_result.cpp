@@ -69,7 +69,9 @@ void draw_sums(Ui& ui, const look_over::Input& in, const Result& r) {
     ui.quiet(capital(look_over::why_no_offer(in, r)));
   }
   ImGui::EndGroup();
-  ui.quiet(words::range_help(r.looks.empty()));
+  ui.quiet(words::range_help());
+  if (!r.looks.empty())
+    ui.quiet(words::once_seen(look_over::rough_text(r.once_seen.low), look_over::rough_text(r.once_seen.high)));
   if (rests_on_placeholders(r)) ui.quiet(words::placeholder_sum());
   ui.end_card();
 }
@@ -155,7 +157,7 @@ std::string reason_of(const look_over::Input& in, const look_over::Look& l) {
   if (const look_over::Question* by = question_of(in.known, l.hidden_by)) return words::hidden_look(by->text);
   if (l.can_end_it) return words::can_end_it();
   if (l.spares_must) return words::bill_spares();
-  return words::narrows(look_over::rough_text(l.narrows));
+  return words::settles(look_over::rough_text(l.if_good), look_over::rough_text(l.if_bad));
 }
 
 bool draw_next(Ui& ui, const look_over::Input& in, const Result& r) {

@@ -128,9 +128,11 @@ const char* offer() {
 std::string if_as_usual(const std::string& sum) {
   return sum + " if what was not seen is as usual";
 }
-const char* range_help(bool all_seen) {
-  return all_seen ? "The range: from the best costs to the worst"
-                  : "The range: from all that was not seen being good to all of it being bad";
+const char* range_help() {
+  return "The range: nine in ten bikes like this one, by rough chances";
+}
+std::string once_seen(const std::string& good, const std::string& bad) {
+  return "What was not seen can make it " + good + " (all good) or " + bad + " (all bad)";
 }
 const char* no_offer() {
   return "No offer yet";
@@ -168,8 +170,8 @@ const char* can_end_it() {
 const char* bill_spares() {
   return "A bill takes it off “must do anyway”";
 }
-std::string narrows(const std::string& amount) {
-  return "Narrows the range by about " + amount;
+std::string settles(const std::string& good, const std::string& bad) {
+  return "If it is good, knock off " + good + "; if it is bad, " + bad;
 }
 const char* needs_cold() {
   return "Needs a stone-cold engine: come back when it has stood overnight";

@@ -79,6 +79,15 @@ const tests = {
     assert.equal((await item(page, "Metric")).chosen, true);
   },
 
+  async "a wheel turns what is under it, though the mouse has not moved since a tap"({ page }) {
+    await tap(page, "Metric");
+    const top = async () => (await item(page, "Metric")).rect[1];
+    const before = await top();
+    await page.act({ type: "wheel", id: "wheel", actions: [{ type: "scroll", x: 195, y: 420, deltaX: 0, deltaY: 120 }] });
+    await settled(page);
+    assert.ok(await top() < before, "it did not scroll");
+  },
+
   async "draws nothing while untouched"({ page }) {
     await settled(page);
     const before = await frames(page);

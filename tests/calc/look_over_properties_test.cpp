@@ -74,6 +74,12 @@ Result solved(const Input& in) {
   return *r;
 }
 
+Input with_answer(Input in, const std::string& question, Said said) {
+  for (Answer& a : in.answers)
+    if (a.question == question) a.said = said;
+  return in;
+}
+
 double width(const Span& s) {
   return (s.high - s.low).in_amount();
 }
@@ -81,30 +87,34 @@ double width(const Span& s) {
 RC_GTEST_PROP(LookOverProperties, AWorseAnswerNeverRaisesTheOffer, ()) {
   Input in = any_input();
   Answer& one = in.answers[*rc::gen::inRange<std::size_t>(0, in.answers.size())];
-  double last = 1e9;
-  double last_low = 1e9;
-  double last_high = 1e9;
+  Span last{Money::amount(1e9), Money::amount(1e9), Money::amount(1e9)};
   for (const Said said : {Said::No, Said::DidntSee, Said::Yes}) {  // the bad answer is yes
     one.said = said;
     const Span offer = *solved(in).offer;
-    RC_ASSERT(offer.middle.in_amount() <= last + rounding);
-    last = offer.middle.in_amount();
-    if (said == Said::DidntSee) continue;  // its range is wider at both ends
-    RC_ASSERT(offer.low.in_amount() <= last_low + rounding);
-    RC_ASSERT(offer.high.in_amount() <= last_high + rounding);
-    last_low = offer.low.in_amount();
-    last_high = offer.high.in_amount();
+    for (Money Span::*part : {&Span::low, &Span::middle, &Span::high})
+      RC_ASSERT((offer.*part).in_amount() <= (last.*part).in_amount() + rounding);
+    last = offer;
   }
 }
 
-RC_GTEST_PROP(LookOverProperties, NotSeeingNeverNarrowsTheRange, ()) {
+RC_GTEST_PROP(LookOverProperties, NotSeeingLeavesMoreOpen, ()) {
   Input in = any_input();
-  const Result before = solved(in);
+  const Span before = solved(in).once_seen;
   in.answers[*rc::gen::inRange<std::size_t>(0, in.answers.size())].said = Said::DidntSee;
-  const Result after = solved(in);
-  RC_ASSERT(after.knock_off.low.in_amount() <= before.knock_off.low.in_amount() + rounding);
-  RC_ASSERT(after.knock_off.high.in_amount() >= before.knock_off.high.in_amount() - rounding);
-  RC_ASSERT(width(*after.offer) >= width(*before.offer) - rounding);
+  const Span after = solved(in).once_seen;
+  RC_ASSERT(after.low.in_amount() <= before.low.in_amount() + rounding);
+  RC_ASSERT(after.high.in_amount() >= before.high.in_amount() - rounding);
+}
+
+RC_GTEST_PROP(LookOverProperties, NothingIsOpenOnceAllWasSeen, ()) {
+  Input in = any_input();
+  if (!in.odometer || in.known.engines.size() > 1) return;
+  in.touched = Touched::Cold;
+  for (Question& q : in.known.questions) q.hidden_by.clear();
+  for (Answer& a : in.answers) a.said = coin() ? Said::Yes : Said::No;
+  const Result r = solved(in);
+  RC_ASSERT(std::abs(width(r.once_seen)) <= rounding);
+  RC_ASSERT(r.looks.empty());
 }
 
 RC_GTEST_PROP(LookOverProperties, TheOrderOfTheAnswersDoesNotMatter, ()) {
@@ -128,6 +138,8 @@ RC_GTEST_PROP(LookOverProperties, TheRangeHoldsTheMiddleAndEachChanceItsOwn, ())
   const Result r = solved(any_input());
   RC_ASSERT(r.knock_off.low.in_amount() <= r.knock_off.middle.in_amount() + rounding);
   RC_ASSERT(r.knock_off.middle.in_amount() <= r.knock_off.high.in_amount() + rounding);
+  RC_ASSERT(r.once_seen.low.in_amount() <= r.knock_off.middle.in_amount() + rounding);
+  RC_ASSERT(r.knock_off.middle.in_amount() <= r.once_seen.high.in_amount() + rounding);
   RC_ASSERT(r.offer->low >= Money{});
   for (const auto* list : {&r.must_do, &r.may_find}) {
     for (const Found& f : *list) {
@@ -137,11 +149,15 @@ RC_GTEST_PROP(LookOverProperties, TheRangeHoldsTheMiddleAndEachChanceItsOwn, ())
   }
 }
 
-RC_GTEST_PROP(LookOverProperties, ALookNeverNarrowsByLessThanNothingOrMoreThanAll, ()) {
-  const Result r = solved(any_input());
+RC_GTEST_PROP(LookOverProperties, ALookNeverNarrowsByLessThanNothingAndSaysWhatTheAnswersGive, ()) {
+  const Input in = any_input();
+  const Result r = solved(in);
   for (const Look& l : r.looks) {
     RC_ASSERT(l.narrows >= Money{});
-    RC_ASSERT(l.narrows.in_amount() <= width(r.knock_off) + rounding);
+    if (!l.needs_cold && l.hidden_by.empty()) {
+      RC_ASSERT(l.if_good == solved(with_answer(in, l.question, Said::No)).knock_off.middle);
+      RC_ASSERT(l.if_bad == solved(with_answer(in, l.question, Said::Yes)).knock_off.middle);
+    }
     RC_ASSERT(l.chance_bad > 0.0 && l.chance_bad < 1.0);
   }
 }
@@ -156,13 +172,7 @@ double sum_of(const Input& in) {
 
 Ends with_answers(const Input& in, const std::string& question) {
   Ends ends;
-  for (const Said said : {Said::Yes, Said::No, Said::DidntSee}) {
-    Input changed = in;
-    for (Answer& a : changed.answers) {
-      if (a.question == question) a.said = said;
-    }
-    ends.push_back(sum_of(changed));
-  }
+  for (const Said said : {Said::Yes, Said::No, Said::DidntSee}) ends.push_back(sum_of(with_answer(in, question, said)));
   return ends;
 }
 

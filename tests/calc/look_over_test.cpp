@@ -17,6 +17,8 @@
 namespace camside::look_over {
 namespace {
 
+constexpr double end_of_range = 2.0 * 1'100.0 / 2'048.0;  // a step of all worst costs of the small book for each fault
+
 double middle(const Input& in) {
   return solved(in).knock_off.middle.in_amount();
 }
@@ -49,14 +51,52 @@ TEST(LookOverRows, PertMean) {
 
 TEST(LookOverRows, NothingSeenByHand) {
   const Result r = solved(small_input());
-  EXPECT_NEAR(r.knock_off.low.in_amount(), oracle::nothing_seen.low, 1e-9);
+  EXPECT_NEAR(r.knock_off.low.in_amount(), oracle::nothing_seen.low, end_of_range);
   EXPECT_NEAR(r.knock_off.middle.in_amount(), oracle::nothing_seen.middle, 1e-9);
-  EXPECT_NEAR(r.knock_off.high.in_amount(), oracle::nothing_seen.high, 1e-9);
+  EXPECT_NEAR(r.knock_off.high.in_amount(), oracle::nothing_seen.high, end_of_range);
+  EXPECT_NEAR(r.once_seen.low.in_amount(), oracle::nothing_seen.all_good, 1e-9);
+  EXPECT_EQ(r.once_seen.middle, r.knock_off.middle);
+  EXPECT_NEAR(r.once_seen.high.in_amount(), oracle::nothing_seen.all_bad, 1e-9);
   ASSERT_TRUE(r.offer);
   EXPECT_NEAR(r.offer->middle.in_amount(), 5'540.0, 1e-9);
-  EXPECT_NEAR(r.offer->low.in_amount(), 6'000.0 - oracle::nothing_seen.high, 1e-9);
-  EXPECT_NEAR(r.offer->high.in_amount(), 6'000.0 - oracle::nothing_seen.low, 1e-9);
+  EXPECT_NEAR(r.offer->low.in_amount(), 6'000.0 - oracle::nothing_seen.high, end_of_range);
+  EXPECT_NEAR(r.offer->high.in_amount(), 6'000.0 - oracle::nothing_seen.low, end_of_range);
   EXPECT_TRUE(says(r, 1825));
+}
+
+// ---- the range ----
+
+// Pump alone: 300 in 2 of 10; the sum of 60 lies between.
+TEST(LookOverRange, IsOfWhatItReallyCosts) {
+  Input in = small_input();
+  in.known.risks = {risk("pump", 0.2, cost(300, 300, 300))};
+  const Span off = solved(in).knock_off;
+  EXPECT_EQ(off.low, Money{});
+  EXPECT_NEAR(off.middle.in_amount(), 60.0, 1e-9);
+  EXPECT_NEAR(off.high.in_amount(), 300.0, end_of_range);
+}
+
+TEST(LookOverRange, HoldsTheSumOfARareDearFault) {
+  Input in = small_input();
+  in.known.risks = {risk("pump", 0.02, cost(3000, 3000, 3000))};
+  const Span off = solved(in).knock_off;
+  EXPECT_NEAR(off.middle.in_amount(), 60.0, 1e-9);
+  EXPECT_EQ(off.high, off.middle) << "49 in 50 cost nothing";
+}
+
+TEST(LookOverRange, OfWhatMustBeDoneIsOfItsCost) {
+  Input in = small_input();
+  in.known.risks.pop_back();
+  const Span off = solved(answered(in, "papers", Said::No)).knock_off;
+  EXPECT_NEAR(off.low.in_amount(), 200.0, end_of_range);
+  EXPECT_NEAR(off.high.in_amount(), 600.0, end_of_range);
+  EXPECT_EQ(solved(in).knock_off.low, Money{}) << "the bill may still turn up";
+}
+
+TEST(LookOverRange, OfNoMoneyAtAllIsNone) {
+  Input in = small_input();
+  in.known.risks = {risk("pump", 0.2, cost(0, 0, 0))};
+  EXPECT_EQ(solved(in).knock_off.high, Money{});
 }
 
 // ---- must do anyway ----
@@ -239,7 +279,7 @@ TEST(LookOverChance, NoOdometerCountsAsManyMilesAndWidens) {
   const Result r = solved(in);
   EXPECT_TRUE(says(r, 1823));
   EXPECT_NEAR(found(r.may_find, "pump").chance, 0.3, 1e-12);
-  EXPECT_LT(r.knock_off.low, known.knock_off.low);
+  EXPECT_LT(r.once_seen.low, known.once_seen.low);
   in.odometer = Distance::miles(413'000.0);
   EXPECT_TRUE(says(solved(in), 1824));
 }
@@ -314,7 +354,8 @@ TEST(LookOverEngine, NotSettledCountsTheDearestAndCoversAll) {
   EXPECT_EQ(r.engines.size(), 2U);
   EXPECT_TRUE(says(r, 1821));
   EXPECT_NEAR(r.knock_off.middle.in_amount(), 460.0, 1e-9);
-  EXPECT_NEAR(r.knock_off.low.in_amount(), 100.0 / 9.0, 1e-9);
+  EXPECT_NEAR(r.once_seen.low.in_amount(), 300.0 / 9.0, 1e-9) << "the other has no shoes";
+  EXPECT_NEAR(r.knock_off.high.in_amount(), oracle::nothing_seen.high, end_of_range);
   in.year.reset();
   EXPECT_EQ(solved(in).engines.size(), 2U);
 }

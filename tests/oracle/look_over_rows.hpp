@@ -28,11 +28,16 @@ inline constexpr std::array<PertRow, 3> pert_rows{{{1, 4, 7, 4}, {2, 3, 10, 4}, 
 // The small book of tests/calc/look_over_inputs.hpp at 30,000 mi with nothing seen, worked by hand:
 //   shoes must be done: (200 + 4·400 + 600)/6 = 400
 //   pump chance 0.2 of (100 + 4·300 + 500)/6 = 300: 60
-//   lower end: shoes with proof, odds 1/4 · (1 − 0.9) = 0.025, 0.025/1.025 · 200; pump, odds 1/4 · (1 − 0.5): 1/9 · 100
-//   upper end: 600; pump, odds 1/4 · (0.1 + 0.9·0.5)/0.1 = 1.375, 1.375/2.375 · 500
+//   once seen, all good: shoes with proof, odds 1/4 · (1 − 0.9), 0.025/1.025 · 400; pump, odds 1/4 · (1 − 0.5), 300/9
+//   once seen, all bad: 400; pump, odds 1/4 · (0.1 + 0.9·0.5)/0.1 = 1.375, 1.375/2.375 · 300
+//   what it costs: no bill in 1 − 0.2 · (1 − 0.2·0.9) = 0.836, so shoes 0.836 + 0.164 · 0.025/1.025 = 0.84, then 200,
+//   400 or 600 in 1, 4 or 1 of 6; pump 0.2, then 100, 300 or 500: nothing at all in 0.16 · 0.8 = 0.128, 800 and more in
+//   0.56/30 + 0.14/7.5 + 0.14/30 = 0.042, 700 and more in 0.126
 struct HandRow {
   double low, middle, high;
+  double all_good, all_bad;
 };
-inline constexpr HandRow nothing_seen{0.025 / 1.025 * 200.0 + 100.0 / 9.0, 460.0, 600.0 + 1.375 / 2.375 * 500.0};
+inline constexpr HandRow nothing_seen{0.0, 460.0, 700.0, 0.025 / 1.025 * 400.0 + 300.0 / 9.0,
+                                      400.0 + 1.375 / 2.375 * 300.0};
 
 }  // namespace camside::oracle
