@@ -19,10 +19,11 @@
 //   5 Offer = asking price − knock off, not below nothing, with the range that follows. None where a reason to walk
 //     away is met: no price makes up for it.
 //   6 Value of looking, for each "didn't see" by itself: what the sum becomes by a good and by a bad answer, and by how
-//     much that narrows the range: 3.29 · (σ − √(σ² − P(bad) · P(good) · (mean if bad − mean if good)²)), σ of what it
-//     really costs, 3.29 σ the width of nine in ten of a bell curve; P(bad) = 1 − (1 − f) Π(1 − p s).
-//     Looks in the order a buyer would take: what can end it first (it costs nothing and spares the rest), then proof
-//     that takes a "must do" off the sum, then by value; last what needs a stone-cold engine that there isn't.
+//     much that narrows the range: 3.29 · (d − √(d² − P(bad) · P(good) · (mean if bad − mean if good)²)), d the
+//     standard deviation of what it really costs, 3.29 d the width of nine in ten of a bell curve; P(bad) = 1 − (1 − f)
+//     Π(1 − p s). Looks in the order a buyer would take: what can end it first (it costs nothing and spares the rest),
+//     then proof that takes a "must do" off the sum, then by value; last what needs a stone-cold engine that there
+//     isn't.
 //   7 What moves it: the sum with one thing changed and all others as they are; look_over_sensitivity.hpp has the ends.
 // Sources: Bayes' rule in odds form and the PERT mean, (a + 4m + b)/6, are textbook arithmetic; chances, signs and
 // money come from the book, each with its own source, none of them published.

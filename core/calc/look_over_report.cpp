@@ -107,7 +107,7 @@ void add_sum_steps(const Input& in, const Result& r, Outcome& out) {
 void add_look_steps(const Result& r, Outcome& out) {
   for (const Look& l : r.looks)
     out.working.push_back({"Value of looking: " + l.text,
-                           "3.29 · (σ − √(σ² − P(bad) · P(good) · (mean if bad − mean if good)²))",
+                           "3.29 · (d − √(d² − P(bad) · P(good) · (mean if bad − mean if good)²))",
                            fmt::format("P(bad) = {}; knock off {} if good, {} if bad", percent(l.chance_bad),
                                        money_text(l.if_good), money_text(l.if_bad)),
                            fmt::format("narrows by {}", money_text(l.narrows))});
