@@ -23,7 +23,7 @@ const char* compare_order() {
   return "Least to knock off first; one to walk away from last";
 }
 const char* bars_help() {
-  return "The bars: from the least to knock off to the most, all to one scale. A long one was looked at little";
+  return "The bars: what nine in ten such bikes cost, all to one scale, and the sum to knock off";
 }
 const char* nickname() {
   return "Nickname";
@@ -129,10 +129,10 @@ std::string if_as_usual(const std::string& sum) {
   return sum + " if what was not seen is as usual";
 }
 const char* range_help() {
-  return "The range: nine in ten bikes like this one, by rough chances";
+  return "Range: nine in ten such bikes, by rough chances";
 }
 std::string once_seen(const std::string& good, const std::string& bad) {
-  return "What was not seen can make it " + good + " (all good) or " + bad + " (all bad)";
+  return "What was not seen: all good makes it " + good + ", all bad " + bad;
 }
 const char* no_offer() {
   return "No offer yet";
