@@ -177,8 +177,7 @@ Likelihood likelihood_of(double chance) {
   return chance >= maybe_from ? Likelihood::MayBe : Likelihood::Seldom;
 }
 
-Found found_of(const Working& w, const Counted& c) {
-  const Model& m = w.model();
+Found found_of(const Working& w, const Model& m, const Counted& c) {
   Found f;
   f.risk = c.risk->id;
   f.name = c.risk->name;
@@ -196,11 +195,26 @@ Found found_of(const Working& w, const Counted& c) {
   return f;
 }
 
+bool listed(const Result& r, const std::string& risk) {
+  const auto in = [&](const std::vector<Found>& list) {
+    return std::any_of(list.begin(), list.end(), [&](const Found& f) { return f.risk == risk; });
+  };
+  return in(r.must_do) || in(r.may_find) || in(r.elsewhere);
+}
+
+void take_elsewhere(Working& w) {
+  for (const Model& m : w.models) {
+    for (const Counted& c : m.risks)
+      if (!listed(w.r, c.risk->id)) w.r.elsewhere.push_back(found_of(w, m, c));
+  }
+}
+
 void take_risks(Working& w) {
   for (const Counted& c : w.model().risks) {
-    Found f = found_of(w, c);
+    Found f = found_of(w, w.model(), c);
     (f.must ? w.r.must_do : w.r.may_find).push_back(std::move(f));
   }
+  take_elsewhere(w);
   const auto dearer = [](const Found& a, const Found& b) { return a.expected > b.expected; };
   put_in_order(w.r.must_do.begin(), w.r.must_do.end(), dearer);
   put_in_order(w.r.may_find.begin(), w.r.may_find.end(), dearer);

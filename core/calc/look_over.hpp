@@ -169,6 +169,7 @@ struct Result {
   std::vector<std::string> questions;  // ids of those that count for these engines, in the book's order
   std::vector<Found> must_do;          // by cost
   std::vector<Found> may_find;         // by expected cost
+  std::vector<Found> elsewhere;        // only of an engine that it may be as well; not in the two above
   std::vector<WalkAway> walk_away;     // those met first
   std::vector<Look> looks;             // in the order to take them
   std::vector<Swing> swings;           // what moves the sum, widest first

@@ -27,11 +27,11 @@ void describe(FieldVisitor& v, Answer& a) {
   v.value(Field{"question", "Question", "Id of the question"}.must(), a.question);
   v.choice(Field{"said", "Answer", "What you saw or were told with proof; \"didn't see\" is an answer too"}.must(),
            a.said, said_words);
-  v.value(Field{"reading", "Reading on the proof", "Of the odometer when it was done, for an answer that is proof"}
+  v.value(Field{"reading", "Odometer on the bill", "Of the odometer when it was done, for an answer that is proof"}
               .at_least(0.0)
               .at_most(most_distance),
           a.reading);
-  v.value(Field{"day", "Day on the proof", "When it was done; kept for the log of the bike"}, a.day);
+  v.value(Field{"day", "Day on the bill", "When it was done; kept for the log of the bike"}, a.day);
 }
 
 void describe(FieldVisitor& v, OwnCost& c) {

@@ -72,7 +72,8 @@ double sum_of_worst(const Model& m) {
 
 Shares shares_of(const Model& m, const Evidence& evidence, double Counted::*prior) {
   Shares shares(sum_of_worst(m), m.risks.size());
-  for (const Counted& c : m.risks) shares.add_fault(chance_of_cost(m, c, c.*prior, evidence), c.cost);
+  for (const Counted& c : m.risks)
+    shares.add_fault(must_do(c, evidence) ? 1.0 : chance_after(m, c, c.*prior, evidence), c.cost);
   return shares;
 }
 
@@ -84,22 +85,23 @@ Span range_of(const Model& m, const Evidence& evidence) {
   return {std::min(low, sum), sum, std::max(high, sum)};
 }
 
-}  // namespace
-
-double chance_of_cost(const Model& m, const Counted& c, double prior, const Evidence& evidence) {
-  if (!must_do(c, evidence)) return chance_after(m, c, prior, evidence);
+// The bill may still turn up.
+double chance_as_looked_for(const Model& m, const Counted& c, const Evidence& evidence) {
+  if (!must_do(c, evidence)) return chance_after(m, c, c.prior, evidence);
   const bool seen_bad = c.sight && evidence[*c.sight] == Seen::Bad;
   if (seen_bad || evidence[*c.proof] != Seen::Not) return 1.0;
   Evidence with_bill = evidence;
   with_bill.seen[*c.proof] = Seen::Good;
   const double no_bill = chance_of_bad(m, *c.proof, evidence);
-  return no_bill + (1.0 - no_bill) * chance_after(m, c, prior, with_bill);
+  return no_bill + (1.0 - no_bill) * chance_after(m, c, c.prior, with_bill);
 }
+
+}  // namespace
 
 Moments moments_of(const Model& m, const Evidence& evidence) {
   Moments all;
   for (const Counted& c : m.risks) {
-    const double chance = chance_of_cost(m, c, c.prior, evidence);
+    const double chance = chance_as_looked_for(m, c, evidence);
     double square = 0.0;
     for (const Part& part : parts_of(c.cost)) square += part.weight * part.cost * part.cost;
     const double mean = chance * pert_mean(c.cost);

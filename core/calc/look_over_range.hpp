@@ -4,8 +4,8 @@
 // 1 : 4 : 1; their mean is the PERT mean. The sums are counted on a grid of 2,048 steps of all the worst costs, each
 // cost shared between the two steps it lies between, so that its mean stays and an end is off by about a step.
 //
-// No proof seen: the sum counts what must be done anyway in full. The bill may still turn up, so here its chance is
-// P(no bill) + P(bill) · chance with the bill.
+// What must be done anyway is in the range for certain, as it is in the sum. Only the value of looking knows that a
+// bill not seen may still turn up: there its chance is P(no bill) + P(bill) · chance with the bill.
 #pragma once
 
 #include <cstddef>
@@ -15,9 +15,7 @@
 
 namespace camside::look_over {
 
-double chance_of_cost(const Model& m, const Counted& c, double prior, const Evidence& evidence);
-
-// Of what it really costs.
+// Of what it really costs, as far as a look can tell.
 struct Moments {
   double mean = 0.0;
   double variance = 0.0;

@@ -92,8 +92,7 @@ void add_sum_steps(const Input& in, const Result& r, Outcome& out) {
                          fmt::format("{} + {}", money_text(sum_of(r.must_do)), money_text(sum_of(r.may_find))),
                          money_text(r.knock_off.middle)});
   out.working.push_back({"Its range, nine bikes in ten",
-                         "each fault by its chance, each by itself; best, likely, worst weigh 1, 4, 1; a bill not seen "
-                         "may turn up",
+                         "each fault by its chance, each by itself; best, likely, worst weigh 1, 4, 1",
                          r.engines.size() > 1 ? "over all engines it can be" : "", range_text(r.knock_off)});
   if (!r.looks.empty())
     out.working.push_back({"Once all was seen", "knock off with all that was not seen good, and with all of it bad", "",

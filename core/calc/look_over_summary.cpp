@@ -123,7 +123,7 @@ std::string why_no_offer(const Input& in, const Result& r) {
   if (r.offer) return "";
   if (walk_away_met(r)) return "walk away, no price makes up for it";
   if (!in.asking) return "the asking price is missing";
-  return "the prices are placeholders, nobody's yet";
+  return "the prices are placeholders until you make them yours";
 }
 
 std::string summary(const Input& in, const Result& r) {

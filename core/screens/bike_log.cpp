@@ -100,23 +100,23 @@ bool BikeLog::take_in(const std::vector<Entry>& entries) {
 }
 
 void BikeLog::give_copy(bool share) {
-  gave_copy_ = true;
+  left_ = Left::Copy;
   platform_.give_file("camside-log-" + platform_.local_time().substr(0, 10) + ".json", keeper_->export_bytes(), share);
 }
 
 void BikeLog::give_bike(const std::string& bike, bool share) {
-  gave_copy_ = false;
+  left_ = Left::Bike;
   platform_.give_file("camside-bike-" + platform_.local_time().substr(0, 10) + ".json",
                       records::export_log(records::log_of_bike(log(), bike)), share);
 }
 
 void BikeLog::give_reminders(const std::string& calendar) {
-  gave_copy_ = false;
+  left_ = Left::Reminders;
   platform_.give_file("camside-due-" + platform_.local_time().substr(0, 10) + ".ics", calendar, false);
 }
 
 void BikeLog::give_summary(const std::string& name, const std::string& text, bool share) {
-  gave_copy_ = false;
+  left_ = Left::Summary;
   platform_.give_file(name, text, share);
 }
 

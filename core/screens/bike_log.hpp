@@ -25,6 +25,8 @@ struct BikeRow {
   bool removed = false;
 };
 
+enum class Left : std::uint8_t { Nothing, Copy, Bike, Reminders, Summary };
+
 class BikeLog {
  public:
   BikeLog(storage::LogKeeper* keeper, Platform& platform) : keeper_(keeper), platform_(platform) {}
@@ -54,7 +56,7 @@ class BikeLog {
   void give_bike(const std::string& bike, bool share);  // its log alone, which is no copy of all
   void give_reminders(const std::string& calendar);
   void give_summary(const std::string& name, const std::string& text, bool share);
-  bool gave_copy() const { return gave_copy_; }  // the last file given was one
+  Left left() const { return left_; }  // what the last file given was
   FileWays ways() const { return platform_.file_ways(); }
   const std::string& last_change() const { return last_what_; }
   void undo_last();
@@ -79,7 +81,7 @@ class BikeLog {
   std::vector<records::Entry> last_;
   std::string last_what_;
   std::size_t last_taken_in_ = 0;  // entries of another device, when that was the last change
-  bool gave_copy_ = false;
+  Left left_ = Left::Nothing;
 };
 
 const char* word_of_state(BikeLog& log);  // "Saved", "Saving …", "Not saved"

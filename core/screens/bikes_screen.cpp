@@ -214,7 +214,7 @@ void BikesScreen::draw_page(Ui& ui, System system) {
     editor_.draw(ui, platform_, system);
     return take_finished();
   }
-  if (code_.is_open()) return code_.draw(ui, log_, transfer_.said());
+  if (code_.is_open()) return code_.draw(ui, log_, transfer_.said(Left::Bike));
   const auto there = [this] {
     const Bike* const bike = page_.is_open() ? log_.bike(page_.bike()) : nullptr;
     return bike && !bike->removed;
@@ -226,7 +226,7 @@ void BikesScreen::draw_page(Ui& ui, System system) {
   ui.gap(8);
   if (editor_.active()) return;
   if (entry_.is_open()) return carry_out(entry_.draw(ui, log_, system));
-  if (page_.is_open()) return carry_out(page_.draw(ui, log_, due_, transfer_.said(), system));
+  if (page_.is_open()) return carry_out(page_.draw(ui, log_, due_, transfer_.said(Left::Reminders), system));
   draw_list(ui, false);
   ui.gap(12);
   draw_findings(ui);

@@ -39,7 +39,7 @@ class BikesScreen {
   const char* part() const;  // a name for each page, so that each keeps its own scrolling
   void show(const std::string& bike) { open(bike); }
   std::string shown() const { return page_.is_open() ? page_.bike() : std::string(); }  // id
-  const std::string& said() const { return transfer_.said(); }                          // of the last file that left
+  std::string said_of_summary() const { return transfer_.said(Left::Summary); }
   std::optional<records::Record> take_reopened() { return std::exchange(reopened_, std::nullopt); }
 
  private:

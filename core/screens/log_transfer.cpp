@@ -38,11 +38,15 @@ bool LogTransfer::look() {
   return come.has_value();
 }
 
+std::string LogTransfer::said(Left what) const {
+  return log_.left() == what ? said_ : std::string();
+}
+
 void LogTransfer::note_given(const FileGiven& given) {
   said_ = given.trouble;
   if (!given.given) return;
   said_ = given.where.empty() ? words::file_left() : words::file_written(given.where);
-  if (!log_.gave_copy()) return;
+  if (log_.left() != Left::Copy) return;
   *copied_ = platform_.local_time();
   keeper_.put(*copied_);
 }
@@ -82,7 +86,7 @@ void LogTransfer::draw_copies(Ui& ui) {
   if (!ways.save) return;
   ui.gap(16);
   ui.heading(words::copies());
-  if (!said_.empty()) ui.text(said_);
+  if (const std::string about = said(Left::Copy); !about.empty()) ui.text(about);
   ui.quiet(words::copies_help());
   if (log_.log().size() > 0) {
     ui.quiet(words::copy_age(days_since_copy()));

@@ -24,7 +24,7 @@ class LogTransfer {
   bool waiting() const { return file_.has_value(); }
   void leave() { file_.reset(); }
 
-  const std::string& said() const { return said_; }  // of the last file that left
+  std::string said(Left what) const;  // of the last file that left, if it was that
   void draw_copies(Ui& ui);
   void draw_file(Ui& ui);
   void draw_take_in(Ui& ui);  // the main action while a file waits

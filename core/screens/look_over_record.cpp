@@ -40,7 +40,7 @@ std::size_t item_of(const Json& list, const char* name, std::string_view id) {
 std::vector<look_over::Found> in_book_order(const look_over::Input& in, const look_over::Result& result) {
   std::vector<look_over::Found> all;
   for (const look_over::Risk& risk : in.known.risks)
-    for (const auto* list : {&result.must_do, &result.may_find})
+    for (const auto* list : {&result.must_do, &result.may_find, &result.elsewhere})
       for (const look_over::Found& f : *list)
         if (f.risk == risk.id) all.push_back(f);
   return all;
@@ -59,6 +59,7 @@ Json& list_in(Json& entered, const char* name) {
 std::string text_of(const Json& item, std::string_view name) {
   if (!item.contains(name)) return {};
   const Json& value = item[std::string(name)];
+  if (value.is_number()) return fmt::format("{:.15g}", value.get<double>());  // 250, not 250.0
   return value.is_string() ? value.get<std::string>() : value.dump();
 }
 

@@ -22,7 +22,8 @@ constexpr std::size_t most_bars = 8;
 
 bool rests_on_placeholders(const Result& r) {
   const auto is = [](const Found& f) { return f.placeholder; };
-  return std::any_of(r.must_do.begin(), r.must_do.end(), is) || std::any_of(r.may_find.begin(), r.may_find.end(), is);
+  return std::any_of(r.must_do.begin(), r.must_do.end(), is) || std::any_of(r.may_find.begin(), r.may_find.end(), is) ||
+         std::any_of(r.elsewhere.begin(), r.elsewhere.end(), is);
 }
 
 std::string capital(std::string text) {
@@ -45,8 +46,19 @@ void draw_offer(Ui& ui, const look_over::Span& offer) {
   ui.quiet(words::if_as_usual(look_over::rough_text(offer.middle)));
 }
 
+// No price makes up for it, so the sums step back.
+void draw_walk(Ui& ui, const Result& r) {
+  ui.begin_card();
+  ui.coloured(words::walk_away(), ui.theme().outside, ui.px(34), ui.fonts().bold);
+  ui.text(words::no_price_makes_up());
+  ui.quiet(words::knock_off_of(look_over::rough_text(r.knock_off.middle)) + " (" + look_over::rough_range(r.knock_off) +
+           ")");
+  ui.end_card();
+}
+
 // Both sums beside each other where there is room for both.
 void draw_sums(Ui& ui, const look_over::Input& in, const Result& r) {
+  if (look_over::walk_away_met(r)) return draw_walk(ui, r);
   ui.begin_card();
   const float left = ImGui::GetCursorPosX();
   const float half = ui.width() / 2;
@@ -63,15 +75,14 @@ void draw_sums(Ui& ui, const look_over::Input& in, const Result& r) {
     draw_offer(ui, *r.offer);
   } else {
     ui.quiet(words::offer());
-    const bool walk = look_over::walk_away_met(r);
-    ui.coloured(walk ? words::walk_away() : words::no_offer(), walk ? ui.theme().outside : ui.theme().text, ui.px(22),
-                ui.fonts().bold);
+    ui.coloured(words::no_offer(), ui.theme().text, ui.px(22), ui.fonts().bold);
     ui.quiet(capital(look_over::why_no_offer(in, r)));
   }
   ImGui::EndGroup();
   ui.quiet(words::range_help());
   if (!r.looks.empty())
-    ui.quiet(words::once_seen(look_over::rough_text(r.once_seen.low), look_over::rough_text(r.once_seen.high)));
+    ui.quiet(words::once_seen(r.looks.size(), r.questions.size(), look_over::rough_text(r.once_seen.low),
+                              look_over::rough_text(r.once_seen.high)));
   if (rests_on_placeholders(r)) ui.quiet(words::placeholder_sum());
   ui.end_card();
 }
@@ -196,7 +207,8 @@ void draw_risk(Ui& ui, const Found& f) {
 ResultTap draw_result(Ui& ui, const look_over::Input& in, const Result& r) {
   ResultTap tap = ResultTap::None;
   draw_sums(ui, in, r);
-  if (rests_on_placeholders(r) && ui.button("prices", words::look_at_prices())) tap = ResultTap::Prices;
+  const bool walk = look_over::walk_away_met(r);
+  if (!walk && rests_on_placeholders(r) && ui.button("prices", words::look_at_prices())) tap = ResultTap::Prices;
   ui.gap(12);
   draw_walk_away(ui, r);
   ui.gap(12);
@@ -204,7 +216,7 @@ ResultTap draw_result(Ui& ui, const look_over::Input& in, const Result& r) {
   ui.gap(12);
   draw_may_find(ui, r);
   ui.gap(12);
-  if (draw_next(ui, in, r)) tap = ResultTap::Look;
+  if (!walk && draw_next(ui, in, r)) tap = ResultTap::Look;
   return tap;
 }
 

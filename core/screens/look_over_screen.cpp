@@ -5,6 +5,7 @@
 
 #include "calc/look_over_summary.hpp"
 #include "records/form.hpp"
+#include "records/new_id.hpp"
 #include "screens/look_over_result.hpp"
 #include "screens/look_over_to_log.hpp"
 #include "screens/look_over_words.hpp"
@@ -513,8 +514,14 @@ void LookOverScreen::draw_ways_out(Ui& ui, const std::string& said) {
   if (said_.empty() && gave_ && !said.empty()) ui.text(said);
   if (log_.takes_entries()) {
     ui.gap(12);
-    if (ui.button("it is mine", words::it_is_mine())) return make_bike();
-    ui.quiet(words::it_is_mine_help());
+    const records::Bike* const mine = log_.bike(chosen_);
+    if (mine && !mine->removed) {
+      if (ui.button("its bike", words::see_its_bike())) made_ = chosen_;
+      ui.quiet(words::is_in_log());
+    } else {
+      if (ui.button("it is mine", words::it_is_mine())) return make_bike();
+      ui.quiet(words::it_is_mine_help());
+    }
   }
   ui.gap(12);
   if (ui.button("remove", words::remove_bike(), Look::Quiet)) remove();
@@ -553,7 +560,8 @@ void LookOverScreen::draw_result_page(Ui& ui, System system, const std::string& 
   if (tap == ResultTap::Look) return show_question(r->looks.front().question);
   ui.gap(12);
   draw_remarks(ui, cautions_of(r->outcome.findings));
-  if (prices_mine() && ui.button("prices", words::look_at_prices(), Look::Quiet)) return go(Page::Prices);
+  if ((prices_mine() || look_over::walk_away_met(*r)) && ui.button("prices", words::look_at_prices(), Look::Quiet))
+    return go(Page::Prices);
   if (ui.button("questions", words::all_questions(), Look::Quiet)) return go(Page::Questions);
   if (ui.button("working", words::working(), Look::Quiet)) return go(Page::Working);
   ui.gap(12);
@@ -576,8 +584,9 @@ void LookOverScreen::make_bike() {
   const Result* const r = result();
   const Input* const in = input();
   if (!of || !r || !in) return;
-  std::vector<records::Entry> entries = bike_of(*of, *in, *r, [this] { return log_.next_stamp(); });
-  const std::string bike = entries.front().bike();
+  // The bike has the look-over's id, so that it is taken over once, on whichever device; again after it was removed.
+  const std::string bike = log_.bike(of->id()) ? records::new_id() : of->id();
+  std::vector<records::Entry> entries = bike_of(bike, *of, *in, *r, [this] { return log_.next_stamp(); });
   const std::string name = of->name();
   if (log_.add(std::move(entries), words::bike_made(name))) made_ = bike;
 }

@@ -6,7 +6,6 @@
 #include "knowledge/due_board.hpp"
 #include "knowledge/knowledge.hpp"
 #include "records/demo_bike.hpp"
-#include "records/new_id.hpp"
 #include "screens/look_over_record.hpp"
 #include "screens/look_over_words.hpp"
 #include "screens/words.hpp"
@@ -96,13 +95,12 @@ Json facts_of(const Record& looked_over, const Input& in, const Result& r) {
 
 }  // namespace
 
-std::vector<Entry> bike_of(const Record& looked_over, const Input& in, const Result& r,
+std::vector<Entry> bike_of(const std::string& id, const Record& looked_over, const Input& in, const Result& r,
                            const std::function<records::Stamp()>& next_stamp) {
-  const std::string bike = records::new_id();
   const std::string day = looked_over.taken().substr(0, 10);
   std::vector<Entry> all;
   const auto add = [&](std::string_view kind, Json entered) {
-    all.push_back(records::make_entry(kind, bike, next_stamp()));
+    all.push_back(records::make_entry(kind, id, next_stamp()));
     all.back().record.entered() = std::move(entered);
     if (!day.empty() && kind != "facts") all.back().record.set("day", day);
     if (is_invented(looked_over)) all.back().record.set("note", std::string(records::invented_mark));

@@ -12,7 +12,8 @@
 namespace camside::screens {
 
 // The entries of a new bike; the first one are its facts, entries.front().bike() its id.
-std::vector<records::Entry> bike_of(const records::Record& looked_over, const look_over::Input& in,
-                                    const look_over::Result& result, const std::function<records::Stamp()>& next_stamp);
+std::vector<records::Entry> bike_of(const std::string& id, const records::Record& looked_over,
+                                    const look_over::Input& in, const look_over::Result& result,
+                                    const std::function<records::Stamp()>& next_stamp);
 
 }  // namespace camside::screens

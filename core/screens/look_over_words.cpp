@@ -107,7 +107,7 @@ const char* day_on_bill() {
   return "Day on the bill";
 }
 const char* on_bill_help() {
-  return "If they are written there: the chance counts from then on, and both go along into the log when it is yours";
+  return "The day as 2023-05-12. The chance counts from then on, and both go along into the log when it is yours";
 }
 std::string walk_away_because(const std::string& why) {
   return "Walk away: " + why;
@@ -126,19 +126,23 @@ const char* offer() {
   return "Fair offer";
 }
 std::string if_as_usual(const std::string& sum) {
-  return sum + " if what was not seen is as usual";
+  return sum + " on the average";
 }
 const char* range_help() {
   return "Range: nine in ten such bikes, by rough chances";
 }
-std::string once_seen(const std::string& good, const std::string& bad) {
-  return "What was not seen: all good makes it " + good + ", all bad " + bad;
+std::string once_seen(std::size_t open, std::size_t all, const std::string& good, const std::string& bad) {
+  return std::to_string(open) + " of " + std::to_string(all) + " not seen, bills too: all good makes it " + good +
+         ", all bad " + bad;
 }
 const char* no_offer() {
   return "No offer yet";
 }
 const char* walk_away() {
   return "Walk away";
+}
+const char* no_price_makes_up() {
+  return "No price makes up for it";
 }
 const char* walk_away_if() {
   return "Walk away if";
@@ -147,19 +151,19 @@ const char* must_do() {
   return "Must do anyway";
 }
 const char* must_do_why() {
-  return "Seen bad, or nobody can show that it was done: work, not chance";
+  return "The part was seen bad, or nobody can show that it was done: work, not chance";
 }
 const char* may_find() {
   return "May find";
 }
 const char* may_find_why() {
-  return "In the sum only by their chance: what comes true costs all of its own";
+  return "In the sum by their chance; what comes true costs what stands here";
 }
 const char* nothing_must() {
   return "Nothing";
 }
 std::string seldom_ones(std::size_t count) {
-  return std::to_string(count) + " more, seldom: under Working";
+  return std::to_string(count) + " seldom ones: under Working";
 }
 const char* look_next() {
   return "Look at this next";
@@ -273,6 +277,12 @@ const char* it_is_mine() {
 }
 const char* it_is_mine_help() {
   return "Makes it one of your bikes, with what was seen and what has no proof in its log";
+}
+const char* see_its_bike() {
+  return "See it under Bikes";
+}
+const char* is_in_log() {
+  return "It is one of your bikes";
 }
 const char* remove_bike() {
   return "Remove this look-over";

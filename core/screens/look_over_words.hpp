@@ -53,9 +53,10 @@ const char* knock_off();
 const char* offer();
 std::string if_as_usual(const std::string& sum);
 const char* range_help();
-std::string once_seen(const std::string& good, const std::string& bad);
+std::string once_seen(std::size_t open, std::size_t all, const std::string& good, const std::string& bad);
 const char* no_offer();
 const char* walk_away();
+const char* no_price_makes_up();
 const char* walk_away_if();
 const char* must_do();
 const char* must_do_why();
@@ -100,6 +101,8 @@ const char* copy_summary();
 const char* copied();
 const char* it_is_mine();
 const char* it_is_mine_help();
+const char* see_its_bike();
+const char* is_in_log();
 const char* remove_bike();
 
 // The comparison

@@ -504,7 +504,7 @@ void Shell::draw_bikes(Ui& ui) {
 
 void Shell::draw_look_over(Ui& ui, bool wide) {
   draw_save_state(ui);
-  look_over_.draw_middle(ui, settings_.system, wide, bikes_.said());
+  look_over_.draw_middle(ui, settings_.system, wide, bikes_.said_of_summary());
   const auto bike = look_over_.take_bike();
   if (!bike) return;
   go(Place::Bikes);

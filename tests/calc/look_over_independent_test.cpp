@@ -152,14 +152,19 @@ double chance_of_cost(const Book& b, const Risk& r, const State& state) {
   return none + (1.0 - none) * posterior(b, r, bill);
 }
 
+// A bill that wasn't seen is none.
+double chance_now(const Book& b, const Risk& r, const State& state) {
+  return must(r, state) ? 1.0 : posterior(b, r, state);
+}
+
 using Bikes = std::vector<std::pair<double, double>>;  // what one costs, and how many there are of it
 
 // Every fault there or not, and every one that is at its best, likely or worst cost.
-Bikes all_bikes(const Book& b, const State& answered) {
+Bikes all_bikes(const Book& b, const State& answered, double (*chance)(const Book&, const Risk&, const State&)) {
   const State state = without_hidden(b, answered);
   Bikes bikes{{0.0, 1.0}};
   for (const Risk& r : b.risks) {
-    const double p = chance_of_cost(b, r, state);
+    const double p = chance(b, r, state);
     Bikes more;
     for (const auto& [costs, share] : bikes) {
       more.emplace_back(costs, share * (1.0 - p));
@@ -200,12 +205,12 @@ struct Looked {
   Bikes now, good, bad;
   double chance_bad = 0.0;
 
-  Looked(const Book& b, const Question& q, State state) : now(all_bikes(b, state)) {
+  Looked(const Book& b, const Question& q, State state) : now(all_bikes(b, state, &chance_of_cost)) {
     chance_bad = chance_of_bad(b, q, without_hidden(b, state));
     state[q.id] = Seen::Good;
-    good = all_bikes(b, state);
+    good = all_bikes(b, state, &chance_of_cost);
     state[q.id] = Seen::Bad;
-    bad = all_bikes(b, state);
+    bad = all_bikes(b, state, &chance_of_cost);
   }
   double narrowed_to(double left) const {
     const double nine_in_ten = gsl_cdf_ugaussian_Pinv(0.95) - gsl_cdf_ugaussian_Pinv(0.05);
@@ -288,7 +293,7 @@ TEST(LookOverIndependent, RangeAndValueOfLookingAgainstEveryWayItCanComeOut) {
     const State state = state_of(in);
     const auto r = solve(in);
     ASSERT_TRUE(r.has_value());
-    const Bikes bikes = all_bikes(in.known, state);
+    const Bikes bikes = all_bikes(in.known, state, &chance_now);
     const double sum = knock(in.known, without_hidden(in.known, state));
     const double within = static_cast<double>(in.known.risks.size()) * sum_of_worst(in.known) / 2048.0;
     EXPECT_NEAR(r->knock_off.middle.in_amount(), sum, 1e-8) << n;

@@ -49,7 +49,7 @@ TEST(LookOverSummary, SaysWhyThereIsNoOffer) {
   in = small_input();
   in.known.risks[0].cost.placeholder = true;
   const std::string nobodys = summary(in, solved(in));
-  EXPECT_TRUE(says(nobodys, "No offer: the prices are placeholders, nobody's yet\n")) << nobodys;
+  EXPECT_TRUE(says(nobodys, "No offer: the prices are placeholders until you make them yours\n")) << nobodys;
   EXPECT_TRUE(says(nobodys, "The sums rest on placeholder prices")) << nobodys;
   in = answered(small_input(), "lamp", Said::Yes);
   in.known.questions[1].walk_away = "lamp on";

@@ -90,7 +90,7 @@ TEST(LookOverRange, OfWhatMustBeDoneIsOfItsCost) {
   const Span off = solved(answered(in, "papers", Said::No)).knock_off;
   EXPECT_NEAR(off.low.in_amount(), 200.0, end_of_range);
   EXPECT_NEAR(off.high.in_amount(), 600.0, end_of_range);
-  EXPECT_EQ(solved(in).knock_off.low, Money{}) << "the bill may still turn up";
+  EXPECT_EQ(solved(in).knock_off.low, off.low) << "not seen is no proof either";
 }
 
 TEST(LookOverRange, OfNoMoneyAtAllIsNone) {
@@ -358,6 +358,19 @@ TEST(LookOverEngine, NotSettledCountsTheDearestAndCoversAll) {
   EXPECT_NEAR(r.knock_off.high.in_amount(), oracle::nothing_seen.high, end_of_range);
   in.year.reset();
   EXPECT_EQ(solved(in).engines.size(), 2U);
+}
+
+TEST(LookOverEngine, WhatOnlyTheOtherHasIsListedApart) {
+  Input in = two_engines();
+  in.year = 2006;
+  EXPECT_TRUE(solved(in).elsewhere.empty());
+  in.known.risks.push_back(risk("other", 0.01, cost(1, 2, 3, true)));
+  in.known.risks.back().engines = {"hydraulic"};
+  const Result r = solved(in);
+  ASSERT_EQ(r.elsewhere.size(), 1U);
+  EXPECT_EQ(r.elsewhere[0].risk, "other");
+  EXPECT_TRUE(r.elsewhere[0].placeholder);
+  EXPECT_EQ(r.knock_off.middle, Money::amount(460.0));
 }
 
 TEST(LookOverEngine, NoneIsRefused) {

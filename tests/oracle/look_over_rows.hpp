@@ -30,14 +30,13 @@ inline constexpr std::array<PertRow, 3> pert_rows{{{1, 4, 7, 4}, {2, 3, 10, 4}, 
 //   pump chance 0.2 of (100 + 4·300 + 500)/6 = 300: 60
 //   once seen, all good: shoes with proof, odds 1/4 · (1 − 0.9), 0.025/1.025 · 400; pump, odds 1/4 · (1 − 0.5), 300/9
 //   once seen, all bad: 400; pump, odds 1/4 · (0.1 + 0.9·0.5)/0.1 = 1.375, 1.375/2.375 · 300
-//   what it costs: no bill in 1 − 0.2 · (1 − 0.2·0.9) = 0.836, so shoes 0.836 + 0.164 · 0.025/1.025 = 0.84, then 200,
-//   400 or 600 in 1, 4 or 1 of 6; pump 0.2, then 100, 300 or 500: nothing at all in 0.16 · 0.8 = 0.128, 800 and more in
-//   0.56/30 + 0.14/7.5 + 0.14/30 = 0.042, 700 and more in 0.126
+//   what it costs: shoes 200, 400 or 600 in 1, 4 or 1 of 6; pump 0.2, then 100, 300 or 500: 200 in 1/6 · 0.8 = 0.13,
+//   800 and more in (4 + 1)/6 · 1/30 + 1/6 · 4/30 = 0.05, so 700 or less in 0.95
 struct HandRow {
   double low, middle, high;
   double all_good, all_bad;
 };
-inline constexpr HandRow nothing_seen{0.0, 460.0, 700.0, 0.025 / 1.025 * 400.0 + 300.0 / 9.0,
+inline constexpr HandRow nothing_seen{200.0, 460.0, 700.0, 0.025 / 1.025 * 400.0 + 300.0 / 9.0,
                                       400.0 + 1.375 / 2.375 * 300.0};
 
 }  // namespace camside::oracle

@@ -553,6 +553,68 @@ TEST_F(LookOverPlace, ItIsMineNowMakesTheBikeAndGoesToItsPage) {
   }
 }
 
+TEST_F(LookOverPlace, ItIsTakenOverOnceAndAgainOnlyAfterItWasRemoved) {
+  Harness h({.bikes = true});
+  open_example(h, mill);
+  h.tap(words::it_is_mine());
+  const std::size_t entries = h.log_store.kept.size();
+  h.tap("Look-over");
+  EXPECT_EQ(h.find(words::it_is_mine()), nullptr);
+  h.tap(words::see_its_bike());
+  EXPECT_NE(h.find(words::log_odometer()), nullptr);
+  EXPECT_EQ(h.log_store.kept.size(), entries);
+  const auto undo =
+      std::find_if(h.items().begin(), h.items().end(), [](const Item& i) { return i.value == words::undo(); });
+  ASSERT_NE(undo, h.items().end());
+  h.tap(std::string(undo->label));
+  h.tap("Look-over");
+  h.tap(words::it_is_mine());
+  EXPECT_NE(h.find(words::log_odometer()), nullptr);
+  EXPECT_GT(h.log_store.kept.size(), entries);
+}
+
+TEST_F(LookOverPlace, AFileThatLeftIsSaidOnlyWhereItLeft) {
+  Harness h({.bikes = true});
+  h.platform.ways.save = true;
+  open_example(h, mill);
+  h.tap(words::it_is_mine());
+  h.tap("Look-over");
+  h.tap(words::save_summary());
+  EXPECT_NE(h.find_text(words::file_left()), nullptr);
+  h.tap("Bikes");
+  EXPECT_NE(h.find(words::log_odometer()), nullptr);
+  EXPECT_EQ(h.find_text(words::file_left()), nullptr) << "no reminders left";
+  h.tap(words::back());
+  EXPECT_NE(h.find_text(words::copies()), nullptr);
+  EXPECT_EQ(h.find_text(words::file_left()), nullptr) << "no copy left";
+}
+
+// With the year not known the prices of every engine that it can be are asked for.
+TEST_F(LookOverPlace, PricesTakenAsMineGiveAnOfferWhateverTheEngine) {
+  Harness h({});
+  open(h);
+  begin_and_look(h, "", "52600");
+  ASSERT_GT(result_of(kept(h).front()).engines.size(), 1U);
+  EXPECT_FALSE(result_of(kept(h).front()).offer.has_value());
+  h.tap(words::look_at_prices());
+  EXPECT_NE(h.find_text("Tensioner shoes, hydraulic, due for a look"), nullptr);
+  h.tap(words::prices_mine());
+  EXPECT_TRUE(result_of(kept(h).front()).offer.has_value());
+}
+
+TEST_F(LookOverPlace, WalkingAwayNothingIsArguedAnyMore) {
+  Harness h({});
+  open_example(h, mill);
+  EXPECT_NE(h.find_text(words::look_next()), nullptr);
+  h.tap(words::all_questions());
+  h.tap(h.find_text("Is there any hammering?")->label);
+  h.tap(words::yes());
+  h.tap(words::to_result());
+  EXPECT_NE(h.find_text(words::no_price_makes_up()), nullptr);
+  EXPECT_EQ(h.find_text(words::look_next()), nullptr);
+  EXPECT_EQ(h.find_text(words::offer()), nullptr);
+}
+
 TEST_F(LookOverPlace, ABikeOfOnesOwnIsNotMarkedInvented) {
   Harness h({.bikes = true});
   open(h);
