@@ -25,7 +25,10 @@ const work = {
   append(file, bytes) {
     if (file.getSize() < size) throw new Error("it has become shorter");
     file.truncate(size);
-    if (file.write(bytes, { at: size }) !== bytes.length) throw new Error("no room for it");
+    for (let done = 0, more; done < bytes.length; done += more) {  // a browser may take it in parts
+      more = file.write(bytes.subarray(done), { at: size + done });
+      if (more === 0) throw new Error("no room for it");
+    }
     file.flush();
     size += bytes.length;
   },
