@@ -117,11 +117,13 @@ CardLines lines_of(const Candidate& c) {
   if (!c.result) return {words::cannot_say(), "", "", Verdict::NotProven};
   const look_over::Result& r = *c.result;
   CardLines l;
-  l.bike = c.input->year ? std::to_string(*c.input->year) + " · " + c.odometer : c.odometer;
+  l.bike = c.input->year ? std::to_string(*c.input->year) : std::string(words::year_not_known());
+  l.bike += " · " + (c.input->odometer ? c.odometer : std::string(words::odometer_not_known()));
   if (c.input->asking) l.bike += " · " + words::asks(look_over::money_text(*c.input->asking));
   l.sums = words::knock_off_of(look_over::rough_text(r.knock_off.middle)) + " · " + offer_word(r);
   const bool met = look_over::walk_away_met(r);
-  l.state = met ? words::walk_away() + std::string(": ") + r.walk_away.front().why : words::not_seen(r.looks.size());
+  l.state =
+      met ? words::walk_away() + std::string(": ") + r.walk_away.front().why : words::not_seen(r.looks.size(), walk(r));
   l.shape = walk_shape(r);
   return l;
 }

@@ -51,8 +51,8 @@ void draw_walk(Ui& ui, const Result& r) {
   ui.begin_card();
   ui.coloured(words::walk_away(), ui.theme().outside, ui.px(34), ui.fonts().bold);
   ui.text(words::no_price_makes_up());
-  ui.quiet(words::knock_off_of(look_over::rough_text(r.knock_off.middle)) + " (" + look_over::rough_range(r.knock_off) +
-           ")");
+  ui.quiet(std::string(words::knock_off()) + ": " + look_over::rough_text(r.knock_off.middle) + ", " +
+           look_over::rough_range(r.knock_off));
   ui.end_card();
 }
 

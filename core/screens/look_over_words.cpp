@@ -306,8 +306,9 @@ std::string knock_off_of(const std::string& sum) {
 std::string offer_of(const std::string& range) {
   return "offer " + range;
 }
-std::string not_seen(std::size_t count) {
-  return std::to_string(count) + " not seen";
+std::string not_seen(std::size_t count, look_over::Met to_walk) {
+  const std::string seen = count == 0 ? std::string("All seen") : std::to_string(count) + " not seen";
+  return seen + (to_walk == look_over::Met::NotSeen ? ", reasons to walk away among them" : ", no reason to walk away");
 }
 std::string asks(const std::string& price) {
   return "asks " + price;

@@ -4,6 +4,8 @@
 #include <cstddef>
 #include <string>
 
+#include "calc/look_over.hpp"
+
 namespace camside::screens::words {
 
 const char* check_over();
@@ -112,7 +114,7 @@ const char* asking();
 const char* not_seen_count();
 std::string knock_off_of(const std::string& sum);
 std::string offer_of(const std::string& range);
-std::string not_seen(std::size_t count);
+std::string not_seen(std::size_t count, look_over::Met to_walk);
 std::string asks(const std::string& price);
 const char* year_not_known();
 const char* odometer_not_known();

@@ -1,6 +1,7 @@
 # camside_library(NAME folder-target USES other targets... READS headers...): one static library from the .cpp files of the
 # calling folder. The USES list is the layer rule of DEVELOPERS.md: a folder links only to rows above it. Reading headers
 # takes the compiler more time than most of our files themselves; these, and those of READS, it reads once for a library.
+# (Not GCC: in headers read so it no more knows those of the system, and their false warnings become errors.)
 set(CAMSIDE_READ_OFTEN <algorithm> <cmath> <functional> <memory> <optional> <span> <string> <string_view> <vector>
   <fmt/format.h> <tl/expected.hpp>)
 set(CAMSIDE_WARNINGS -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wold-style-cast -Werror)
@@ -45,7 +46,9 @@ function(camside_library name)
   target_include_directories(${name} PUBLIC "${CMAKE_SOURCE_DIR}/core")
   target_compile_options(${name} PRIVATE ${CAMSIDE_WARNINGS})
   target_link_libraries(${name} PUBLIC ${ARG_USES})
-  target_precompile_headers(${name} PRIVATE ${CAMSIDE_READ_OFTEN} ${ARG_READS})
+  if(CMAKE_CXX_COMPILER_ID MATCHES "Clang")
+    target_precompile_headers(${name} PRIVATE ${CAMSIDE_READ_OFTEN} ${ARG_READS})
+  endif()
 endfunction()
 
 # camside_embed(TARGET ROWS files...): the files become part of the program. ROWS in the target's build folder has a row
