@@ -146,6 +146,10 @@ bool must_do(const Counted& c, const Evidence& evidence) {
   return c.needs_proof && evidence[*c.proof] != Seen::Good;
 }
 
+double chance_counted(const Model& m, const Counted& c, double prior, const Evidence& evidence) {
+  return must_do(c, evidence) ? 1.0 : chance_after(m, c, prior, evidence);
+}
+
 double pert_mean(const Span& cost) {
   return (cost.low.in_amount() + 4.0 * cost.middle.in_amount() + cost.high.in_amount()) / 6.0;
 }
@@ -169,10 +173,7 @@ bool asks(const Model& m, std::size_t question) {
 
 double expected_sum(const Model& m, const Evidence& evidence, double Counted::*prior) {
   double sum = 0.0;
-  for (const Counted& c : m.risks) {
-    const double chance = must_do(c, evidence) ? 1.0 : chance_after(m, c, c.*prior, evidence);
-    sum += chance * pert_mean(c.cost);
-  }
+  for (const Counted& c : m.risks) sum += chance_counted(m, c, c.*prior, evidence) * pert_mean(c.cost);
   return sum;
 }
 

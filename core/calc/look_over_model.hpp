@@ -60,6 +60,8 @@ double likelihood_ratio(const Question& q, double shows, Seen seen);
 bool by_distance_since(const Counted& c, const Evidence& evidence);  // not by the odometer: there is a reading
 double chance_after(const Model& m, const Counted& c, double prior, const Evidence& evidence);
 bool must_do(const Counted& c, const Evidence& evidence);
+// As it counts in the sum: what must be done is certain.
+double chance_counted(const Model& m, const Counted& c, double prior, const Evidence& evidence);
 double pert_mean(const Span& cost);
 double chance_of_bad(const Model& m, std::size_t question, const Evidence& evidence);
 bool asks(const Model& m, std::size_t question);  // does its answer count for this engine's money

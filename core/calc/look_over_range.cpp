@@ -72,8 +72,7 @@ double sum_of_worst(const Model& m) {
 
 Shares shares_of(const Model& m, const Evidence& evidence, double Counted::*prior) {
   Shares shares(sum_of_worst(m), m.risks.size());
-  for (const Counted& c : m.risks)
-    shares.add_fault(must_do(c, evidence) ? 1.0 : chance_after(m, c, c.*prior, evidence), c.cost);
+  for (const Counted& c : m.risks) shares.add_fault(chance_counted(m, c, c.*prior, evidence), c.cost);
   return shares;
 }
 

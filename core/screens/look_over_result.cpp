@@ -43,7 +43,7 @@ void draw_offer(Ui& ui, const look_over::Span& offer) {
   if (offer.low.in_amount() >= near * offer.middle.in_amount()) return draw_sum(ui, words::offer(), offer);
   ui.quiet(words::offer());
   ui.coloured(look_over::rough_range(offer), ui.theme().text, ui.px(28), ui.fonts().bold);
-  ui.quiet(words::if_as_usual(look_over::rough_text(offer.middle)));
+  ui.quiet(words::on_the_average(look_over::rough_text(offer.middle)));
 }
 
 // No price makes up for it, so the sums step back.

@@ -11,7 +11,7 @@
 
 namespace camside::screens {
 
-// The entries of a new bike; the first one are its facts, entries.front().bike() its id.
+// The entries of a new bike of this id; the first one are its facts.
 std::vector<records::Entry> bike_of(const std::string& id, const records::Record& looked_over,
                                     const look_over::Input& in, const look_over::Result& result,
                                     const std::function<records::Stamp()>& next_stamp);

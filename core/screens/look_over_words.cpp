@@ -125,7 +125,7 @@ const char* knock_off() {
 const char* offer() {
   return "Fair offer";
 }
-std::string if_as_usual(const std::string& sum) {
+std::string on_the_average(const std::string& sum) {
   return sum + " on the average";
 }
 const char* range_help() {

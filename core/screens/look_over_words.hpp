@@ -53,7 +53,7 @@ std::string so_far(const std::string& sum, const std::string& range);
 // The result
 const char* knock_off();
 const char* offer();
-std::string if_as_usual(const std::string& sum);
+std::string on_the_average(const std::string& sum);
 const char* range_help();
 std::string once_seen(std::size_t open, std::size_t all, const std::string& good, const std::string& bad);
 const char* no_offer();

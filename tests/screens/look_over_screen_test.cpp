@@ -157,7 +157,7 @@ TEST_F(LookOverPlace, PricesTakenAsMineGiveAnOfferAndAWalkAwayTakesItAway) {
   EXPECT_EQ(h.find_text(words::placeholder_sum()), nullptr);
   const auto offer = result_of(called(kept(h), mill)).offer;
   ASSERT_TRUE(offer.has_value());
-  EXPECT_NE(h.find_text(words::if_as_usual(look_over::rough_text(offer->middle))), nullptr)
+  EXPECT_NE(h.find_text(words::on_the_average(look_over::rough_text(offer->middle))), nullptr)
       << "with so much not seen the range stands first";
   EXPECT_NE(h.find_text(look_over::rough_range(*offer)), nullptr);
   h.tap(words::all_questions());
