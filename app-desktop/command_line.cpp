@@ -8,6 +8,7 @@
 #include "command_line_files.hpp"
 #include "command_line_log.hpp"
 #include "knowledge/knowledge.hpp"
+#include "log/log_schema.hpp"
 #include "records/commands.hpp"
 
 namespace {
@@ -31,6 +32,7 @@ Said bad_input(const camside::Finding& finding) {
 
 Said print_any_schema(const std::string& name) {
   if (name == "knowledge") return {camside::knowledge::schema_of_knowledge(), "", exit_good};
+  if (name == "log") return {schema_of_log(), "", exit_good};
   return print_schema(name);
 }
 

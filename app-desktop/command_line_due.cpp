@@ -5,9 +5,9 @@
 #include "command_line_files.hpp"
 #include "command_line_log.hpp"
 #include "disk_store.hpp"
-#include "findings/file_remarks.hpp"
-#include "knowledge/due_words.hpp"
-#include "records/log_commands.hpp"
+#include "records/file_remarks.hpp"
+#include "due/due_words.hpp"
+#include "log/log_commands.hpp"
 #include "time_now.hpp"
 #include "units/parse.hpp"
 
@@ -30,8 +30,8 @@ Said refused(const Findings& findings) {
   return {"", print_findings(findings), exit_bad_input};
 }
 
-Said save_calendar(const DueArguments& args, const std::vector<CalendarEvent>& events, Said said) {
-  const std::string bytes = calendar_of(events, args.now);
+Said save_calendar(const DueArguments& args, const std::vector<exchange::CalendarEvent>& events, Said said) {
+  const std::string bytes = exchange::calendar_of(events, args.now);
   if (args.calendar == "-") return {bytes, said.err, exit_good};
   if (const auto failed = write_for_command_line(args.calendar, bytes)) return refused({*failed});
   said.out += "Saved " + harmless(args.calendar) + "\n";
@@ -47,14 +47,14 @@ Said due_of(const Log& log, const DueArguments& args, Date today) {
     only = *meant;
   }
   Said said{"", "", exit_good};
-  std::vector<CalendarEvent> events;
+  std::vector<exchange::CalendarEvent> events;
   for (const Bike& bike : all.bikes) {
     if (only.empty() ? bike.removed || bike.id.empty() : bike.id != only) continue;
     const due_board::History history = due_board::history_of(log, bike, knowledge::usual_knowledge(), today);
     const due_board::Board board = due_board::board_of(history);
     said.out += (said.out.empty() ? "" : "\n") + print_board(history, board, args.system);
     said.err += print_findings(board.findings);
-    for (CalendarEvent& event : reminders(history, board, args.system)) events.push_back(std::move(event));
+    for (exchange::CalendarEvent& event : reminders(history, board, args.system)) events.push_back(std::move(event));
   }
   return args.calendar.empty() ? said : save_calendar(args, events, std::move(said));
 }

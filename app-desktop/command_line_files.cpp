@@ -5,7 +5,7 @@
 #include <memory>
 #include <system_error>
 
-#include "findings/file_remarks.hpp"
+#include "records/file_remarks.hpp"
 
 namespace camside {
 

@@ -5,9 +5,9 @@
 #include "command_line_files.hpp"
 #include "disk_log.hpp"
 #include "disk_store.hpp"
-#include "findings/file_remarks.hpp"
-#include "findings/log_remarks.hpp"
-#include "records/log_commands.hpp"
+#include "records/file_remarks.hpp"
+#include "log/log_remarks.hpp"
+#include "log/log_commands.hpp"
 #include "records/new_id.hpp"
 #include "time_now.hpp"
 

@@ -6,7 +6,7 @@
 #include <string>
 
 #include "records/commands.hpp"
-#include "records/log.hpp"
+#include "log/log.hpp"
 
 namespace camside {
 

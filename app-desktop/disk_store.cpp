@@ -5,7 +5,7 @@
 #include <cstdlib>
 #include <utility>
 
-#include "findings/file_remarks.hpp"
+#include "records/file_remarks.hpp"
 
 namespace camside {
 

@@ -6,7 +6,7 @@
 #include <ctime>
 
 #include "disk_parts.hpp"
-#include "records/log_file.hpp"
+#include "log/log_file.hpp"
 #include "time_now.hpp"
 
 namespace camside {

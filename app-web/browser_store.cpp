@@ -3,7 +3,7 @@
 #include <utility>
 
 #include "bridge.hpp"
-#include "findings/file_remarks.hpp"
+#include "records/file_remarks.hpp"
 
 namespace camside::page {
 namespace {

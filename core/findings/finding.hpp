@@ -33,6 +33,7 @@ using Findings = std::vector<Finding>;
 
 bool has(const Findings& findings, int number);
 bool any_refusal(const Findings& findings);
+Findings only_refusals(const Findings& findings);
 std::string_view word_of(Severity severity);  // "note", "caution", "doubt", "refusal"
 
 }  // namespace camside

@@ -3,7 +3,8 @@
 #include <algorithm>
 #include <utility>
 
-#include "findings/knowledge_remarks.hpp"
+#include "fields/data_remarks.hpp"
+#include "knowledge/knowledge_remarks.hpp"
 #include "records/field_reader.hpp"
 #include "records/schema.hpp"
 #include "records/strict_json.hpp"
@@ -12,7 +13,6 @@ namespace camside::knowledge {
 
 namespace {
 
-namespace remark = remarks::knowledge;
 
 constexpr std::pair<std::string_view, std::string_view> all[] = {
 #include "knowledge_files.inc"
@@ -40,7 +40,7 @@ void find_strangers(const Knowledge& k, const std::vector<std::string>& engines,
                     Findings& found) {
   for (std::size_t i = 0; i < engines.size(); ++i) {
     if (!is_engine(k, engines[i]))
-      found.push_back(remark::names_nothing(item_path(path + ".engines", i), "engine", engines[i]));
+      found.push_back(remarks::names_nothing(item_path(path + ".engines", i), "engine", engines[i]));
   }
 }
 
@@ -50,17 +50,17 @@ void check_list(const Knowledge& k, const std::vector<T>& list, std::string_view
   for (std::size_t i = 0; i < list.size(); ++i) {
     find_strangers(k, list[i].engines, item_path(name, i), found);
     for (std::size_t j = 0; j < i; ++j) {
-      if (list[j].id == list[i].id) found.push_back(remark::id_twice(item_path(name, i) + ".id", list[i].id));
+      if (list[j].id == list[i].id) found.push_back(remarks::id_twice(item_path(name, i) + ".id", list[i].id));
     }
   }
 }
 
 void check_figures(const Knowledge& k, Findings& found) {
   for (std::size_t i = 0; i < k.items.size(); ++i) {
-    if (!k.items[i].every && !k.items[i].months) found.push_back(remark::empty_item(item_path("items", i)));
+    if (!k.items[i].every && !k.items[i].months) found.push_back(remarks::empty_item(item_path("items", i)));
   }
   for (std::size_t i = 0; i < k.waits.size(); ++i) {
-    if (*k.waits[i].least > *k.waits[i].most) found.push_back(remark::range_backwards(item_path("waits", i) + ".most"));
+    if (*k.waits[i].least > *k.waits[i].most) found.push_back(remarks::range_backwards(item_path("waits", i) + ".most"));
   }
 }
 
@@ -78,7 +78,7 @@ Findings faults_of(const Knowledge& k) {
 
 // The reader keeps an unknown name with a note; here it stands in the way.
 Findings refusing(Findings found) {
-  for (Finding& f : found) f = remark::unknown_name(std::move(f));
+  for (Finding& f : found) f = remarks::unknown_name(std::move(f));
   return found;
 }
 
@@ -87,7 +87,7 @@ Findings refusing(Findings found) {
 tl::expected<Knowledge, Findings> read_knowledge(std::string_view text) {
   const auto json = records::read_json(text);
   if (!json) return tl::make_unexpected(Findings{json.error()});
-  if (!json->is_object()) return tl::make_unexpected(Findings{remark::not_knowledge(records::name_of_type(*json))});
+  if (!json->is_object()) return tl::make_unexpected(Findings{remarks::not_knowledge(records::name_of_type(*json))});
   Fields fields;
   Findings found = records::read_fields(*json, fields);
   if (found.empty()) found = check_fields(fields.known);

@@ -16,8 +16,8 @@
 #include <tl/expected.hpp>
 #include <vector>
 
-#include "calc/field.hpp"
-#include "calc/look_over_book.hpp"
+#include "fields/field.hpp"
+#include "calc/look_over/look_over.hpp"
 #include "findings/finding.hpp"
 #include "findings/source.hpp"
 #include "units/quantity.hpp"

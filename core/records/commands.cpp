@@ -6,7 +6,7 @@
 #include <optional>
 #include <utility>
 
-#include "findings/file_remarks.hpp"
+#include "records/file_remarks.hpp"
 #include "records/csv.hpp"
 #include "records/form.hpp"
 #include "records/nearest.hpp"
@@ -93,7 +93,6 @@ Said list_kinds(std::span<const RecordKind> among) {
 
 Said print_schema(std::string_view name, std::span<const RecordKind> among) {
   if (name.empty()) return {schema_of_all(among), "", exit_good};
-  if (name == "log") return {schema_of_log(), "", exit_good};
   const RecordKind* kind = find_kind(name, among);
   return kind == nullptr ? unknown_kind(name, among) : Said{schema_of(*kind), "", exit_good};
 }

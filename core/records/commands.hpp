@@ -30,7 +30,7 @@ struct SolveOptions {
 Said solve_bytes(std::string_view bytes, const SolveOptions& options, std::span<const RecordKind> among = kinds());
 Said check_bytes(std::string_view bytes, std::span<const RecordKind> among = kinds());
 Said list_kinds(std::span<const RecordKind> among = kinds());
-Said print_schema(std::string_view kind, std::span<const RecordKind> among = kinds());  // empty: of all; "log"
+Said print_schema(std::string_view kind, std::span<const RecordKind> among = kinds());  // empty: of all
 Said print_example(std::string_view kind, std::span<const RecordKind> among = kinds());
 
 struct CsvOptions {

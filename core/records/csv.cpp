@@ -8,7 +8,7 @@
 #include <utility>
 #include <vector>
 
-#include "findings/file_remarks.hpp"
+#include "records/file_remarks.hpp"
 #include "records/form.hpp"
 #include "records/json_path.hpp"
 #include "records/nearest.hpp"

@@ -4,8 +4,8 @@
 #include <limits>
 #include <utility>
 
-#include "findings/field_remarks.hpp"
-#include "findings/file_remarks.hpp"
+#include "fields/field_remarks.hpp"
+#include "records/file_remarks.hpp"
 #include "records/json_visitor.hpp"
 #include "records/nearest.hpp"
 #include "units/format.hpp"

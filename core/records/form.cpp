@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <utility>
 
-#include "findings/file_remarks.hpp"
+#include "records/file_remarks.hpp"
 #include "records/field_reader.hpp"
 #include "records/json_path.hpp"
 #include "records/json_visitor.hpp"

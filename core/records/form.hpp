@@ -8,7 +8,7 @@
 #include <string_view>
 #include <vector>
 
-#include "calc/field.hpp"
+#include "fields/field.hpp"
 #include "records/measurement.hpp"
 
 namespace camside::records {

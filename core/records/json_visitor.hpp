@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-#include "calc/field.hpp"
+#include "fields/field.hpp"
 #include "records/strict_json.hpp"
 
 namespace camside::records {

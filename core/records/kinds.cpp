@@ -2,16 +2,15 @@
 
 #include <algorithm>
 
-#include "calc/backlash.hpp"
-#include "calc/gear_pair.hpp"
-#include "calc/gear_pick.hpp"
-#include "calc/inspection_due.hpp"
-#include "calc/life.hpp"
-#include "calc/look_over.hpp"
-#include "calc/look_over_summary.hpp"
-#include "calc/pushrod.hpp"
-#include "calc/runout.hpp"
-#include "calc/wear.hpp"
+#include "calc/backlash/backlash.hpp"
+#include "calc/gear_pair/gear_pair.hpp"
+#include "calc/gear_pick/gear_pick.hpp"
+#include "calc/inspection_due/inspection_due.hpp"
+#include "calc/life/life.hpp"
+#include "calc/look_over/look_over.hpp"
+#include "calc/pushrod/pushrod.hpp"
+#include "calc/runout/runout.hpp"
+#include "calc/wear/wear.hpp"
 #include "records/examples.hpp"
 
 namespace camside::records {

@@ -12,7 +12,7 @@
 #include <utility>
 #include <vector>
 
-#include "calc/field.hpp"
+#include "fields/field.hpp"
 #include "findings/finding.hpp"
 #include "findings/outcome.hpp"
 

@@ -4,9 +4,9 @@
 #include <array>
 #include <utility>
 
-#include "calc/field.hpp"
-#include "calc/in_order.hpp"
-#include "findings/file_remarks.hpp"
+#include "fields/field.hpp"
+#include "base/in_order.hpp"
+#include "records/file_remarks.hpp"
 #include "records/field_reader.hpp"
 #include "records/iso_time.hpp"
 #include "records/json_path.hpp"

@@ -8,7 +8,7 @@
 #include <cstdint>
 #include <utility>
 
-#include "calc/in_order.hpp"
+#include "base/in_order.hpp"
 #include "records/json_path.hpp"
 #include "units/format.hpp"
 

@@ -15,8 +15,6 @@ namespace camside::records {
 // A file that holds records of this kind only; and one that holds any.
 std::string schema_of(const RecordKind& kind);
 std::string schema_of_all(std::span<const RecordKind> among = kinds());
-// The file of a log (log_file.hpp): entries of every kind, and of kinds to come.
-std::string schema_of_log();
 // Of a file that is nothing but described fields: what is known of engines.
 std::string schema_of_fields(const std::string& title, const std::string& description, AnyInput& fields);
 

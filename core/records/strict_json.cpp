@@ -8,8 +8,10 @@
 #include <utility>
 #include <vector>
 
-#include "calc/in_order.hpp"
-#include "findings/file_remarks.hpp"
+#include "base/in_order.hpp"
+#include "records/file_remarks.hpp"
+
+template class nlohmann::basic_json<nlohmann::ordered_map>;
 
 namespace camside::records {
 

@@ -22,6 +22,9 @@
 
 #include "findings/finding.hpp"
 
+// Its code is made once, in strict_json.cpp, and not in each file that reads it.
+extern template class nlohmann::basic_json<nlohmann::ordered_map>;
+
 namespace camside::records {
 
 using Json = nlohmann::ordered_json;

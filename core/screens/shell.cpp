@@ -131,20 +131,20 @@ void Shell::load_settings() {
       "settings", [](std::string_view) { return true; },
       [this, alive = std::weak_ptr<bool>(alive_)](tl::expected<storage::Loaded, Finding> loaded) {
         if (!alive.lock() || !loaded) return;
-        settings_ = read_settings(loaded->bytes);
+        settings_ = work::read_settings(loaded->bytes);
         frames_wanted_ = 3;
       });
 }
 
-void Shell::change(const Settings& settings) {
+void Shell::change(const work::Settings& settings) {
   if (settings == settings_) return;
   settings_ = settings;
-  settings_keeper_.put(write_settings(settings_));
+  settings_keeper_.put(work::write_settings(settings_));
   frames_wanted_ = 3;
 }
 
-Whereabouts Shell::whereabouts() const {
-  Whereabouts all{std::string(place_names[static_cast<std::size_t>(place_)])};
+work::Whereabouts Shell::whereabouts() const {
+  work::Whereabouts all{std::string(place_names[static_cast<std::size_t>(place_)])};
   if (place_ == Place::Bench && !open_.empty()) all.push_back(open_);
   if (place_ == Place::Bikes && !bikes_.shown().empty()) all.push_back(bikes_.shown());
   if (place_ == Place::LookOver)
@@ -154,13 +154,13 @@ Whereabouts Shell::whereabouts() const {
 
 // To where one was when the program ended, unless something was tapped meanwhile.
 void Shell::come_back() {
-  const Whereabouts* const found = last_place_.found();
+  const work::Whereabouts* const found = last_place_.found();
   if (!found || !job_ready_) return;
   const std::string& place = found->front();
   const bool fresh = place_ == Place::Bench && open_.empty();
   const bool in_log = place == place_names[static_cast<std::size_t>(Place::Bikes)] && found->size() > 1;
   if (fresh && in_log && bike_log_.present() && !bike_log_.ready()) return;
-  const Whereabouts there = *found;
+  const work::Whereabouts there = *found;
   last_place_.leave();
   const auto it = std::find(place_names.begin(), place_names.end(), there.front());
   if (!fresh || it == place_names.end()) return;
@@ -192,7 +192,7 @@ QuestionScreen* Shell::current() const {
 
 const Theme& Shell::theme() const {
   const bool light =
-      settings_.theme == ThemeChoice::Sun || (settings_.theme == ThemeChoice::System && platform_.light_wanted());
+      settings_.theme == work::ThemeChoice::Sun || (settings_.theme == work::ThemeChoice::System && platform_.light_wanted());
   return light ? sun_theme() : shop_theme();
 }
 
@@ -469,7 +469,7 @@ void Shell::draw_update(Ui& ui) {
 }
 
 void Shell::draw_setup(Ui& ui) {
-  Settings s = settings_;
+  work::Settings s = settings_;
   const std::string systems[] = {"Inch", "Metric"};
   const std::string themes[] = {"System", "Shop (dark)", "Sun (light)"};
   const std::string sizes[] = {"Small", "Normal", "Large", "Huge", "Largest"};
@@ -478,7 +478,7 @@ void Shell::draw_setup(Ui& ui) {
   if (const int i = ui.segmented("units", words::units(), systems, s.system == System::Metric ? 1 : 0); i >= 0)
     s.system = i == 1 ? System::Metric : System::Inch;
   if (const int i = ui.segmented("theme", words::theme(), themes, static_cast<int>(s.theme)); i >= 0)
-    s.theme = static_cast<ThemeChoice>(i);
+    s.theme = static_cast<work::ThemeChoice>(i);
   int size = 1;
   for (int i = 0; i < 5; ++i)
     if (s.text_scale >= scales[i] - 0.01f) size = i;

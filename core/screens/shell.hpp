@@ -11,17 +11,17 @@
 #include <string>
 #include <vector>
 
-#include "screens/bike_log.hpp"
-#include "screens/bikes_screen.hpp"
-#include "screens/last_place.hpp"
-#include "screens/log_to_bike.hpp"
-#include "screens/look_over_screen.hpp"
-#include "screens/parts/gesture.hpp"
-#include "screens/parts/item.hpp"
-#include "screens/parts/ui.hpp"
+#include "screens/bikes/bike_log.hpp"
+#include "screens/bikes/bikes_screen.hpp"
+#include "work/last_place.hpp"
+#include "screens/bikes/log_to_bike.hpp"
+#include "screens/look_over/look_over_screen.hpp"
+#include "screens/widgets/gesture.hpp"
+#include "screens/widgets/item.hpp"
+#include "screens/widgets/ui.hpp"
 #include "screens/platform.hpp"
-#include "screens/question_screen.hpp"
-#include "screens/settings.hpp"
+#include "screens/bench/question_screen.hpp"
+#include "work/settings.hpp"
 #include "storage/current_job.hpp"
 #include "storage/keeper.hpp"
 #include "storage/store.hpp"
@@ -45,8 +45,8 @@ class Shell {
   const Items& items() const { return items_; }
   std::string items_json() const;  // for browser tests and the accessibility mirror
   storage::CurrentJob& job() { return job_; }
-  const Settings& settings() const { return settings_; }
-  void change(const Settings& settings);
+  const work::Settings& settings() const { return settings_; }
+  void change(const work::Settings& settings);
   void open(std::string_view kind);  // a question's screen; empty: the Bench
   void go(Place place);
   Place place() const { return place_; }
@@ -60,7 +60,7 @@ class Shell {
   };
 
   void load_settings();
-  Whereabouts whereabouts() const;
+  work::Whereabouts whereabouts() const;
   void come_back();
   Layout layout() const;
   const Theme& theme() const;
@@ -103,8 +103,8 @@ class Shell {
   storage::Keeper settings_keeper_;
   storage::Store& store_;
   Fonts fonts_;
-  Settings settings_;
-  LastPlace last_place_;
+  work::Settings settings_;
+  work::LastPlace last_place_;
   Gesture gesture_;
   Focus focus_;
   Items items_;

@@ -7,7 +7,7 @@
 #include <string_view>
 #include <vector>
 
-#include "records/log_merge.hpp"
+#include "log/log_merge.hpp"
 
 namespace camside::screens::words {
 

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <utility>
 
-#include "findings/log_remarks.hpp"
-#include "records/log_migration.hpp"
+#include "log/log_remarks.hpp"
+#include "log/log_migration.hpp"
 
 namespace camside::storage {
 

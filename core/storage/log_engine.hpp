@@ -36,7 +36,7 @@
 #include <vector>
 
 #include "findings/finding.hpp"
-#include "records/log.hpp"
+#include "log/log.hpp"
 #include "storage/file_operations.hpp"
 #include "storage/log_lines.hpp"
 

@@ -2,8 +2,8 @@
 
 #include <utility>
 
-#include "findings/log_remarks.hpp"
-#include "records/log_file.hpp"
+#include "log/log_remarks.hpp"
+#include "log/log_file.hpp"
 
 namespace camside::storage {
 

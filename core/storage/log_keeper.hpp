@@ -17,7 +17,7 @@
 #include <string>
 #include <vector>
 
-#include "records/log.hpp"
+#include "log/log.hpp"
 #include "storage/keeper.hpp"
 #include "storage/log_store.hpp"
 

@@ -6,7 +6,7 @@
 #include <charconv>
 #include <optional>
 
-#include "records/log_migration.hpp"
+#include "log/log_migration.hpp"
 
 namespace camside::storage {
 

@@ -19,7 +19,7 @@
 #include <utility>
 #include <vector>
 
-#include "records/log.hpp"
+#include "log/log.hpp"
 
 namespace camside::storage {
 

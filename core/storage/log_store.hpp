@@ -15,7 +15,7 @@
 #include <vector>
 
 #include "findings/finding.hpp"
-#include "records/log.hpp"
+#include "log/log.hpp"
 #include "storage/log_engine.hpp"
 
 namespace camside::storage {

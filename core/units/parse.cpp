@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "base/harmless.hpp"
 #include "units/entry.hpp"
 #include "units/exact.hpp"
 
@@ -34,32 +35,9 @@ bool is_mark(char c) {
 
 // --- Words for people ------------------------------------------------------------------------------------------------
 
-// Length of the UTF-8 sequence that a byte begins, 0 for a byte that begins none that we show: control characters, and
-// the leading bytes whose second byte would need a closer look (overlong, surrogates, beyond Unicode).
-std::size_t length_after(unsigned char first) {
-  if (first < 0x20 || first == 0x7f) return 0;
-  if (first < 0x80) return 1;
-  if (first >= 0xc2 && first < 0xe0) return 2;
-  return first > 0xe0 && first < 0xf0 && first != 0xed ? 3 : 0;
-}
-
-std::size_t sequence_length(std::string_view s) {
-  const std::size_t length = length_after(static_cast<unsigned char>(s.front()));
-  if (length == 0 || length > s.size()) return 0;
-  const bool whole = std::all_of(s.begin() + 1, s.begin() + static_cast<std::ptrdiff_t>(length),
-                                 [](char c) { return (static_cast<unsigned char>(c) & 0xc0U) == 0x80U; });
-  return whole ? length : 0;
-}
-
-// What was typed, safe to show anywhere: printable ASCII and whole UTF-8 sequences stay, anything else becomes "?".
+// What was typed, safe to show anywhere and short enough to repeat.
 std::string quoted(std::string_view text) {
-  std::string shown;
-  for (; !text.empty() && shown.size() < 40;) {
-    const std::size_t length = sequence_length(text);
-    shown += length == 0 ? "?" : std::string(text.substr(0, length));
-    text.remove_prefix(std::max<std::size_t>(length, 1));
-  }
-  return fmt::format("\"{}{}\"", shown, text.empty() ? "" : "…");
+  return fmt::format("\"{}\"", harmless_start(text, 40));
 }
 
 std::string with_article(std::string_view noun) {

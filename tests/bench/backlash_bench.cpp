@@ -1,8 +1,8 @@
 // Lash over two crank turns, with its temperature states, working and verdict.
 #include <benchmark/benchmark.h>
 
-#include "calc/backlash.hpp"
-#include "calc/backlash_test_inputs.hpp"
+#include "calc/backlash/backlash.hpp"
+#include "calc/backlash/backlash_test_inputs.hpp"
 
 namespace camside::backlash {
 namespace {

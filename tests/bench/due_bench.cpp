@@ -4,9 +4,9 @@
 
 #include <string>
 
-#include "knowledge/due_board.hpp"
-#include "knowledge/due_words.hpp"
-#include "records/log_samples.hpp"
+#include "due/due_board.hpp"
+#include "due/due_words.hpp"
+#include "log/log_samples.hpp"
 #include "units/format.hpp"
 
 namespace camside {

@@ -1,8 +1,8 @@
 // Gears to order. Reach: at most 10 ms for 729 combinations in four temperature states.
 #include <benchmark/benchmark.h>
 
-#include "calc/gear_pick.hpp"
-#include "calc/gear_pick_engines.hpp"
+#include "calc/gear_pick/gear_pick.hpp"
+#include "calc/gear_pick/gear_pick_engines.hpp"
 
 namespace camside::gear_pick {
 namespace {

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <cstdint>
 
-#include "calc/life.hpp"
+#include "calc/life/life.hpp"
 
 namespace camside::life {
 namespace {

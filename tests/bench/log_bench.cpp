@@ -8,10 +8,10 @@
 #include <string>
 
 #include "disk_log.hpp"
-#include "records/log_file.hpp"
-#include "records/log_merge.hpp"
-#include "records/log_samples.hpp"
-#include "records/log_view.hpp"
+#include "log/log_file.hpp"
+#include "log/log_merge.hpp"
+#include "log/log_samples.hpp"
+#include "log/log_view.hpp"
 
 namespace camside {
 namespace {

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "calc/look_over.hpp"
+#include "calc/look_over/look_over.hpp"
 #include "knowledge/knowledge.hpp"
 
 namespace camside::look_over {

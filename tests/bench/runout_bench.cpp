@@ -5,7 +5,7 @@
 #include <numbers>
 #include <vector>
 
-#include "calc/turn_fit.hpp"
+#include "maths/turn_fit.hpp"
 
 namespace camside {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "findings/field_remarks.hpp"
+#include "fields/field_remarks.hpp"
 #include "findings/outcome.hpp"
 
 namespace camside {

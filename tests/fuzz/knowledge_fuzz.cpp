@@ -3,7 +3,7 @@
 #include <cstdint>
 #include <string_view>
 
-#include "calc/look_over.hpp"
+#include "calc/look_over/look_over.hpp"
 #include "knowledge/knowledge.hpp"
 #include "promises.hpp"
 

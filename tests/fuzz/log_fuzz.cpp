@@ -6,10 +6,10 @@
 #include <string_view>
 
 #include "promises.hpp"
-#include "records/bike_code.hpp"
-#include "records/log_csv.hpp"
-#include "records/log_file.hpp"
-#include "records/log_merge.hpp"
+#include "log/bike_code.hpp"
+#include "log/log_csv.hpp"
+#include "log/log_file.hpp"
+#include "log/log_merge.hpp"
 #include "storage/log_lines.hpp"
 
 namespace {

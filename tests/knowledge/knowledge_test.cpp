@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "calc/look_over.hpp"
+#include "calc/look_over/look_over.hpp"
 #include "records/json_path.hpp"
 #include "records/strict_json.hpp"
 

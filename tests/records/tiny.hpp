@@ -7,7 +7,7 @@
 #include <tl/expected.hpp>
 #include <vector>
 
-#include "calc/field.hpp"
+#include "fields/field.hpp"
 #include "findings/outcome.hpp"
 #include "records/kinds.hpp"
 

@@ -1,18 +1,18 @@
 """usage: finding_rules.py house | planted
 
-Every finding's number is permanent and belongs to one remark: it stands in one function of one
-core/findings/<topic>_remarks.cpp, inside the range of its topic, and beside that function's declaration in the header.
+Every finding's number is permanent and belongs to one remark: it stands in one function of one <topic>_remarks.cpp,
+inside the range of its topic, and beside that function's declaration in the header.
 planted: each of these rules is shown a slip that it must catch.
 """
 import pathlib
 import re
 import sys
 
-FINDINGS = pathlib.Path(__file__).resolve().parents[2] / "core" / "findings"
+CORE = pathlib.Path(__file__).resolve().parents[2] / "core"
 RANGES = {  # as the catalogue in finding.hpp says
-    "file": (100, 199), "field": (200, 299), "log": (300, 399), "runout": (1000, 1099), "gear_pair": (1100, 1199),
-    "backlash": (1200, 1299), "gear_pick": (1300, 1399), "pushrod": (1400, 1499), "due": (1500, 1599),
-    "wear": (1600, 1699), "life": (1700, 1799), "look_over": (1800, 1899), "knowledge": (1930, 1949),
+    "file": (100, 199), "field": (200, 299), "log": (300, 399), "runout": (1000, 1099), "gear_pair": (1100, 1149), "lash_temperature": (1150, 1199),
+    "backlash": (1200, 1299), "gear_pick": (1300, 1399), "pushrod": (1400, 1499), "inspection_due": (1500, 1599),
+    "wear": (1600, 1699), "life": (1700, 1799), "look_over": (1800, 1899), "data": (1930, 1936), "knowledge": (1937, 1949),
     "safety": (1900, 1999),
 }
 FUNCTION = re.compile(r"^[A-Z]\w*(?:<[^>]*>)? (\w+)\(", re.M)  # a function that returns a Finding starts its line
@@ -31,9 +31,9 @@ def numbers_of(source: str):
 def problems(files: dict[str, str]) -> list[str]:
     """files: name -> text of every *_remarks.cpp and .hpp"""
     wrong, owner = [], {}
-    for name in sorted(n for n in files if n.endswith(".cpp")):
+    for name in sorted(n for n in files if n.endswith("_remarks.cpp")):
         topic = name.removesuffix("_remarks.cpp")
-        header = files.get(name.replace(".cpp", ".hpp"), "")
+        header = files.get(name.replace(".cpp", ".hpp"), files.get(f"{topic}.hpp", ""))
         if topic not in RANGES:
             wrong.append(f"{name}: no range of numbers is set aside for {topic}")
             continue
@@ -51,8 +51,8 @@ def problems(files: dict[str, str]) -> list[str]:
 
 
 def house() -> list[str]:
-    files = {p.name: p.read_text(encoding="utf-8") for p in FINDINGS.glob("*_remarks.?pp")}
-    count = sum(1 for n in files if n.endswith(".cpp") for _ in numbers_of(files[n]))
+    files = {p.name: p.read_text(encoding="utf-8") for p in CORE.rglob("*.?pp")}
+    count = sum(1 for n in files if n.endswith("_remarks.cpp") for _ in numbers_of(files[n]))
     print(f"{count} findings in {len(files)} files")
     return problems(files) if count > 20 else ["too few findings were found; the scan looks in the wrong place"]
 

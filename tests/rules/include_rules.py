@@ -8,7 +8,16 @@ import re
 import sys
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
-ROWS = ["units", "findings", "calc", "records", "knowledge", "storage", "screens"]  # a row may use the rows above it
+# A row may use the rows above it.
+ROWS = ["base", "units", "findings", "fields", "maths", "calc", "records", "log", "exchange", "knowledge", "due", "storage",
+        "work", "screens"]
+# Which question builds on which other; none else may.
+LINKS = {
+    "backlash": {"gear_pair", "lash_temperature"},
+    "gear_pair": {"lash_temperature"},
+    "gear_pick": {"gear_pair", "lash_temperature"},
+    "look_over": {"life"},
+}
 
 DEAR_IMGUI = re.compile(r'#include [<"](imgui|imstb)')
 WINDOW = re.compile(r'#include [<"](SDL|GLFW|GL/|GLES|imgui_impl)')
@@ -19,6 +28,8 @@ CHANCE = re.compile(r"#include <random>|\brandom_device\b|\bs?rand\s*\(")
 LOCALE = re.compile(r"#include <(iostream|locale|clocale)>|\bsetlocale\s*\(|std::locale")
 EXCEPTION = re.compile(r"\b(throw|try|catch|dynamic_cast|typeid)\b\s*[({<\w;]")
 INCLUDED_ROW = re.compile(r'#include "(\w+)/')
+INCLUDED_QUESTION = re.compile(r'#include "calc/(\w+)/(\w+)\.hpp"')
+JSON = re.compile(r"\brecords::Json\b|#include [<\"](nlohmann/|records/(strict_json|json_))")
 
 NEW_ID = ("records", "new_id.cpp")
 
@@ -32,8 +43,11 @@ PATTERN_RULES = [
     ("only the names of new records come from chance", lambda p: p[0] == "core" and p[1:] != NEW_ID, CHANCE),
     ("the core has no locale", lambda p: p[0] == "core", LOCALE),
     ("errors are values in the core", lambda p: p[0] == "core", EXCEPTION),
+    ("only what writes and reads files knows JSON", lambda p: p[:2] == ("core", "screens"), JSON),
 ]
 LAYERS = "a folder of core uses only the rows above it"
+DOORS = "only calc/X/X.hpp may be included from outside of calc/X"
+LISTED = "questions build on each other only where LINKS says so"
 
 
 def code_lines(text: str):
@@ -52,6 +66,27 @@ def layer_broken(parts: tuple[str, ...], line: str) -> bool:
     return ROWS.index(included[1]) > ROWS.index(parts[1])
 
 
+def question_of(parts: tuple[str, ...]) -> str:
+    return parts[2] if parts[:2] == ("core", "calc") and len(parts) > 3 else ""
+
+
+def not_by_the_door(parts: tuple[str, ...], line: str) -> bool:
+    included = INCLUDED_QUESTION.search(line)
+    return bool(included) and included[1] != question_of(parts) and included[1] != included[2]
+
+
+def link_not_listed(parts: tuple[str, ...], line: str) -> bool:
+    included, question = INCLUDED_QUESTION.search(line), question_of(parts)
+    return bool(included and question) and included[1] != question and included[1] not in LINKS.get(question, ())
+
+
+def circles() -> list[str]:
+    """A question that comes back to itself along the links."""
+    def reaches(start: str, at: str, seen: frozenset) -> bool:
+        return any(to == start or (to not in seen and reaches(start, to, seen | {to})) for to in LINKS.get(at, ()))
+    return [f"the links of {question} come back to it" for question in LINKS if reaches(question, question, frozenset())]
+
+
 def violations(path: str, text: str):
     parts = pathlib.PurePosixPath(path).parts
     for number, line in code_lines(text):
@@ -60,6 +95,10 @@ def violations(path: str, text: str):
                 yield f"{path}:{number}: {name}: {line.strip()}"
         if layer_broken(parts, line):
             yield f"{path}:{number}: {LAYERS}: {line.strip()}"
+        if parts[0] in ("core", "app-desktop", "app-web") and not_by_the_door(parts, line):
+            yield f"{path}:{number}: {DOORS}: {line.strip()}"
+        if link_not_listed(parts, line):
+            yield f"{path}:{number}: {LISTED}: {line.strip()}"
 
 
 def sources():
@@ -73,7 +112,9 @@ def house() -> list[str]:
     files = list(sources())
     if len(files) < 20:
         return [f"only {len(files)} sources were found; the scan looks in the wrong place"]
-    return [found for path, text in files for found in violations(path, text)]
+    rooms = {path.name for path in (ROOT / "core").iterdir() if path.is_dir()}
+    strangers = [f"core/{room} stands in no row" for room in sorted(rooms - set(ROWS))]
+    return strangers + circles() + [found for path, text in files for found in violations(path, text)]
 
 
 PLANTED = {  # file, line, rule that must catch it
@@ -91,15 +132,34 @@ PLANTED = {  # file, line, rule that must catch it
     ("core/units/planted.cpp", "#include <iostream>"): "no locale",
     ("core/units/planted.cpp", "throw std::runtime_error(text);"): "errors are values",
     ("core/screens/planted.cpp", "if (auto* row = dynamic_cast<Row*>(part)) {"): "errors are values",
-    ("core/units/planted.hpp", '#include "calc/runout.hpp"'): "rows above it",
+    ("core/units/planted.hpp", '#include "calc/runout/runout.hpp"'): "rows above it",
     ("core/calc/planted.cpp", '#include "records/measurement.hpp"'): "rows above it",
     ("core/records/planted.cpp", '#include "screens/shell.hpp"'): "rows above it",
-    ("core/calc/look_over_planted.cpp", '#include "knowledge/knowledge.hpp"'): "rows above it",
+    ("core/calc/look_over/planted.cpp", '#include "knowledge/knowledge.hpp"'): "rows above it",
     ("core/knowledge/planted.cpp", '#include "storage/store.hpp"'): "rows above it",
+    ("core/base/planted.hpp", '#include "units/unit.hpp"'): "rows above it",
+    ("core/maths/planted.cpp", '#include "calc/wear/wear.hpp"'): "rows above it",
+    ("core/fields/planted.cpp", '#include "maths/coverage.hpp"'): "rows above it",
+    ("core/records/planted.cpp", '#include "log/log.hpp"'): "rows above it",
+    ("core/log/planted.cpp", '#include "exchange/qr_code.hpp"'): "rows above it",
+    ("core/exchange/planted.cpp", '#include "due/due_board.hpp"'): "rows above it",
+    ("core/due/planted.cpp", '#include "work/settings.hpp"'): "rows above it",
+    ("core/work/planted.cpp", '#include "screens/words.hpp"'): "rows above it",
+    ("core/work/planted.hpp", "#include <imgui.h>"): "Dear ImGui",
+    ("core/records/planted.cpp", '#include "calc/runout/runout_readings.hpp"'): "from outside",
+    ("core/calc/wear/planted.cpp", '#include "calc/runout/runout_remarks.hpp"'): "from outside",
+    ("app-desktop/planted.cpp", '#include "calc/gear_pick/gear_pick_sets.hpp"'): "from outside",
+    ("core/calc/wear/planted.hpp", '#include "calc/runout/runout.hpp"'): "LINKS says so",
+    ("core/calc/gear_pair/planted.cpp", '#include "calc/backlash/backlash.hpp"'): "LINKS says so",
+    ("core/screens/bench/planted.cpp", "records::Json json;"): "knows JSON",
+    ("core/screens/planted.hpp", '#include "records/strict_json.hpp"'): "knows JSON",
 }
 HARMLESS = [
     ("core/screens/fine.cpp", "#include <imgui.h>"),
-    ("core/records/fine.cpp", '#include "calc/runout.hpp"'),
+    ("core/records/fine.cpp", '#include "calc/runout/runout.hpp"'),
+    ("core/calc/runout/fine.cpp", '#include "calc/runout/runout_readings.hpp"'),
+    ("core/calc/backlash/fine.cpp", '#include "calc/gear_pair/gear_pair.hpp"'),
+    ("core/work/fine.cpp", '#include "records/strict_json.hpp"'),
     ("core/knowledge/fine.cpp", '#include "records/strict_json.hpp"'),
     ("core/calc/fine.cpp", "// try it, throw it away: no clock, #include <iostream>"),
     ("core/findings/fine.cpp", 'return "Try again, catch (the) needle";'),
@@ -118,6 +178,9 @@ def planted() -> list[str]:
             wrong.append(f"not caught by '{rule}': {path}: {line}")
     for path, line in HARMLESS:
         wrong += [f"caught though harmless: {found}" for found in violations(path, line + "\n")]
+    LINKS["life"] = {"look_over"}
+    if not circles():
+        wrong.append("a circle of links was not caught")
     return wrong
 
 

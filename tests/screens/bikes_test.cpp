@@ -1,6 +1,6 @@
 // The place "Bikes" as a person handles it: by what stands on the screen.
-#include "records/bike_code.hpp"
-#include "records/log_file.hpp"
+#include "log/bike_code.hpp"
+#include "log/log_file.hpp"
 #include "records/new_id.hpp"
 #include "screens/harness.hpp"
 #include "screens/words.hpp"

@@ -1,10 +1,10 @@
 // What fingers mean: which way a drag goes, two fingers on a drawing and beside it, and an enlarged drawing.
-#include "screens/parts/gesture.hpp"
+#include "screens/widgets/gesture.hpp"
 
 #include <imgui_internal.h>
 
 #include "screens/harness.hpp"
-#include "screens/parts/zoom.hpp"
+#include "screens/widgets/zoom.hpp"
 #include "screens/words.hpp"
 
 namespace camside::screens::test {

@@ -167,7 +167,7 @@ class Harness {
     log_store.read_only = options.log_read_only;
     shell = std::make_unique<Shell>(store, platform, fonts_, options.bikes ? &keeper : nullptr);
     run();
-    Settings settings = shell->settings();
+    work::Settings settings = shell->settings();
     settings.text_scale = options.text_scale;
     shell->change(settings);
     run();

@@ -3,7 +3,7 @@
 #include <set>
 
 #include "screens/harness.hpp"
-#include "screens/look_over_words.hpp"
+#include "screens/look_over/look_over_words.hpp"
 #include "screens/words.hpp"
 
 namespace camside::screens::test {

@@ -1,12 +1,11 @@
 // The place "Look-over" as a buyer handles it: by what stands on the screen.
 #include <algorithm>
 
-#include "calc/look_over.hpp"
-#include "calc/look_over_summary.hpp"
-#include "records/demo_bike.hpp"
+#include "calc/look_over/look_over.hpp"
+#include "log/demo_bike.hpp"
 #include "screens/harness.hpp"
-#include "screens/look_over_words.hpp"
-#include "screens/parts/place_drawing.hpp"
+#include "screens/look_over/look_over_words.hpp"
+#include "screens/drawings/place_drawing.hpp"
 #include "screens/words.hpp"
 
 namespace camside::screens::test {

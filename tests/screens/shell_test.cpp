@@ -82,7 +82,7 @@ TEST(Shell, SettingsSurviveARestart) {
   }
   Harness again({.kept = kept});
   EXPECT_EQ(again.shell->settings().system, System::Metric);
-  EXPECT_EQ(again.shell->settings().theme, ThemeChoice::Sun);
+  EXPECT_EQ(again.shell->settings().theme, work::ThemeChoice::Sun);
 }
 
 TEST(Shell, AJobSurvivesARestart) {

@@ -6,8 +6,8 @@
 
 #include <set>
 
-#include "records/log_migration.hpp"
-#include "records/log_samples.hpp"
+#include "log/log_migration.hpp"
+#include "log/log_samples.hpp"
 #include "storage/log_lines.hpp"
 #include "storage/simulated_page.hpp"
 

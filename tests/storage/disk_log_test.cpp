@@ -16,8 +16,8 @@
 #include <sstream>
 #include <thread>
 
-#include "records/log_file.hpp"
-#include "records/log_samples.hpp"
+#include "log/log_file.hpp"
+#include "log/log_samples.hpp"
 #include "storage/log_keeper.hpp"
 
 namespace camside {

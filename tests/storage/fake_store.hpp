@@ -6,7 +6,7 @@
 #include <string>
 #include <utility>
 
-#include "findings/file_remarks.hpp"
+#include "records/file_remarks.hpp"
 #include "storage/store.hpp"
 
 namespace camside::storage {

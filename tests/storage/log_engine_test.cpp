@@ -7,9 +7,9 @@
 #include <functional>
 #include <set>
 
-#include "records/log_file.hpp"
-#include "records/log_samples.hpp"
-#include "records/log_view.hpp"
+#include "log/log_file.hpp"
+#include "log/log_samples.hpp"
+#include "log/log_view.hpp"
 #include "storage/simulated_disk.hpp"
 
 namespace camside::storage {

@@ -6,9 +6,9 @@
 
 #include <deque>
 
-#include "findings/log_remarks.hpp"
-#include "records/log_file.hpp"
-#include "records/log_samples.hpp"
+#include "log/log_remarks.hpp"
+#include "log/log_file.hpp"
+#include "log/log_samples.hpp"
 
 namespace camside::storage {
 namespace {

@@ -230,7 +230,7 @@ constexpr Refused refused[]{
     {Kind::Length, "2 5 mm", ParseFault::UnknownUnit, "", ""},
     {Kind::Length, "3.1-0.2 in", ParseFault::UnknownUnit, "", ""},
     {Kind::Length, "3 \xff\xfe", ParseFault::UnknownUnit, "\"??\"", ""},
-    {Kind::Length, "\xf0\x99\x99\x99 mm", ParseFault::NotANumber, "\"???? mm\"", ""},  // found by fuzzing
+    {Kind::Length, "\xf0\x8f\x99\x99 mm", ParseFault::NotANumber, "\"???? mm\"", ""},  // no character is written so long
     {Kind::Length, "3 e", ParseFault::UnknownUnit, "", ""},
     {Kind::Length, "1,234 mm", ParseFault::Ambiguous, "1,234 can be read as 1.234 or as 1234", "Write 1.234 or 1234"},
     {Kind::Length, "12,345 mm", ParseFault::Ambiguous, "", ""},

@@ -1,0 +1,281 @@
+#include "calc/backlash/backlash_report.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <utility>
+
+#include "calc/backlash/backlash_verdict.hpp"
+#include "calc/backlash/backlash_remarks.hpp"
+#include "findings/remark.hpp"
+
+namespace camside::backlash {
+
+namespace {
+
+using lash_temperature::State;
+using remarks::inch_and_mm;
+
+// A list of thousands of figures helps nobody; the drawing has them all.
+constexpr std::size_t most_listed = 72;
+
+std::string text(double mm) {
+  return inch_and_mm(Length::mm(mm));
+}
+
+std::string degrees(double rad) {
+  const std::string t = fmt::format("{:.1f}°", rad * 180.0 / 3.14159265358979323846);
+  return t.front() == '-' ? "−" + t.substr(1) : t;
+}
+
+Figure length(std::string key, std::string label, Length v, std::optional<double> u = {}) {
+  return {std::move(key), std::move(label), Kind::Length, v.in_mm(), u, {}, {}};
+}
+
+std::string spot_text(Angle crank) {
+  const double deg = crank.in_deg();
+  return deg < 360.0 ? fmt::format("turn 1, {:.0f}°", deg) : fmt::format("turn 2, {:.0f}°", deg - 360.0);
+}
+
+std::string tooth_text(const Input& in, const Result& r) {
+  if (*in.mesh == Mesh::Crank) {
+    return fmt::format("cam gear tooth {}, pinion tooth {}, the one at the mark being 1", r.tight_tooth2,
+                       r.tight_tooth1);
+  }
+  return fmt::format("tooth {} of both gears, the one at the mark being 1", r.tight_tooth2);
+}
+
+// ---- figures ----
+
+void add_ends(const Working& w, const Result& r, Outcome& out) {
+  out.figures.push_back(length("lowest", "Lowest lash", r.lowest.lash, r.lowest.uncertainty.in_mm()));
+  out.figures.push_back(length("highest", "Highest lash", r.highest.lash, r.highest.uncertainty.in_mm()));
+  out.figures.push_back(length("mean", "Mean lash", r.curve.mean, expanded_mm(w.cycle, w.cycle.mean_variance_factor)));
+  out.figures.push_back(
+      {"tight_spot", "Tight spot, crank at", Kind::Angle, r.lowest.crank.in_rad(), {}, {}, spot_text(r.lowest.crank)});
+  out.figures.push_back(
+      {"tight_tooth", "Tight tooth", Kind::Number, 1.0 * r.tight_tooth2, {}, {}, tooth_text(w.in, r)});
+  out.figures.push_back({"loose_spot",
+                         "Loose spot, crank at",
+                         Kind::Angle,
+                         r.highest.crank.in_rad(),
+                         {},
+                         {},
+                         spot_text(r.highest.crank)});
+}
+
+double amplitude_mm(const Cycle& c, int harmonic) {
+  return expanded_mm(c, c.fit->amplitude_variance_factor(harmonic), false);
+}
+
+void add_shares(const Working& w, const Result& r, Outcome& out) {
+  if (!w.cycle.fit) {
+    return;
+  }
+  out.figures.push_back(length("gear_share", "Cam gear's share, ± over 720°", r.gear_share, amplitude_mm(w.cycle, 1)));
+  if (*w.in.mesh != Mesh::Crank) {
+    return;
+  }
+  const double u = amplitude_mm(w.cycle, 2);
+  const double tangent = std::tan(w.frame.operating_angle_rad);
+  out.figures.push_back(length("pinion_share", "Pinion's share, ± over 360°", r.pinion_share, u));
+  out.figures.push_back(
+      length("pinion_runout", "Runout (TIR) that would make it", r.pinion_share / tangent, u / tangent));
+}
+
+void add_other_forms(const Working& w, const Result& r, Outcome& out) {
+  out.figures.push_back(
+      length("lowest_normal", "Lowest lash, square to the flank", gear_pair::lash_normal(w.frame, r.lowest.lash)));
+  const double turn = r.lowest.lash.in_mm() / w.frame.operating2_mm;
+  out.figures.push_back({"lowest_turn", "Lowest lash as turn of gear 2", Kind::Angle, turn, {}, {}, {}});
+}
+
+void add_states(const Result& r, Outcome& out) {
+  for (const StateLash& s : r.states) {
+    if (s.state == State::AsMeasured) {
+      continue;
+    }
+    const auto word = lash_temperature::word_of(s.state);
+    out.figures.push_back(
+        length(lowest_key(s.state), fmt::format("Lowest lash, {}", word), s.lowest, s.lowest_uncertainty.in_mm()));
+    out.figures.push_back(
+        length(highest_key(s.state), fmt::format("Highest lash, {}", word), s.highest, s.highest_uncertainty.in_mm()));
+  }
+}
+
+Figure vanishing(const char* key, const char* label, const std::optional<Temperature>& t) {
+  return {key, label, Kind::Temperature, t ? t->in_celsius() : 0.0, {}, {}, t ? "" : "never"};
+}
+
+void add_vanishing(const lash_temperature::Forecast& f, Outcome& out) {
+  out.figures.push_back(
+      vanishing("no_lash_together", "No lash left at the tight spot, gears and case alike at", f.no_lash_together));
+  out.figures.push_back(vanishing("no_lash_gears_alone", "No lash left at the tight spot, case as measured, gears at",
+                                  f.no_lash_gears_alone));
+}
+
+std::string point_label(const Point& p) {
+  const double within = p.crank.in_deg() - (p.turn == 2 ? 360.0 : 0.0);
+  return fmt::format("Lash at turn {}, {:.4g}°{}", p.turn, within, p.closing ? " (closing reading)" : "");
+}
+
+void add_points(const Result& r, Outcome& out) {
+  if (r.points.size() > most_listed) {
+    return;
+  }
+  for (const Point& p : r.points) {
+    out.figures.push_back(length(fmt::format("true_lash[{}]", p.reading), point_label(p), p.lash));
+  }
+}
+
+// ---- working ----
+
+std::string contact_formula(Contact c) {
+  switch (c) {
+    case Contact::ToothFlank:
+      return "true = reading · cos(α_y − τ) / cos α_y";
+    case Contact::FlankSquare:
+      return "true = reading / (cos α_y · cos β_b)";
+    case Contact::ArmFace:
+      break;
+  }
+  return "true = reading · cos τ";
+}
+
+std::string contact_numbers(const Working& w) {
+  const double tau = w.in.indicator_angle.value_or(Angle{}).in_rad();
+  switch (*w.in.contact) {
+    case Contact::ToothFlank:
+      return fmt::format("α_y = {}, τ = {}", degrees(w.conversion.flank_rad), degrees(tau));
+    case Contact::FlankSquare:
+      return fmt::format("α_y = {}, β_b = {}", degrees(w.conversion.flank_rad), degrees(w.frame.gear2.helix_b_rad));
+    case Contact::ArmFace:
+      break;
+  }
+  return fmt::format("τ = {}", degrees(tau));
+}
+
+void work_conversion(const Working& w, Outcome& out) {
+  out.working.push_back({"Operating pressure angle", "cos α_wt = a_ref cos α_t / a",
+                         fmt::format("a_ref {}, a {}", inch_and_mm(Length::mm(w.frame.reference_centre_mm)),
+                                     inch_and_mm(w.in.centre_distance)),
+                         degrees(w.frame.operating_angle_rad)});
+  out.working.push_back({"What the indicator touches", contact_formula(*w.in.contact), contact_numbers(w),
+                         fmt::format("× {:.6f}", w.conversion.contact)});
+  const double r_w = w.in.rocked == Rocked::Gear2 ? w.frame.operating2_mm : w.frame.operating1_mm;
+  out.working.push_back({"To the operating circle", "j = true · r_w / r_m",
+                         fmt::format("r_w {}, r_m {}", text(r_w), inch_and_mm(*w.in.contact_radius)),
+                         fmt::format("× {:.6f} in all", w.conversion.per_reading)});
+  if (*w.in.access == Access::Subtraction) {
+    out.working.push_back({"Outer lash taken off", "j_i = r_i (S/r_m − j_o/r_o)",
+                           fmt::format("r_o {}", inch_and_mm(*w.in.outer->operating_radius)),
+                           fmt::format("{:.6f} of the outer lash", w.conversion.per_outer)});
+  }
+}
+
+void work_curve(const Working& w, Outcome& out) {
+  if (!w.cycle.fit) {
+    return;
+  }
+  const auto& k = w.cycle.fit->coefficient;
+  const bool crank = *w.in.mesh == Mesh::Crank;
+  out.working.push_back({"Curve over 720° of the crank",
+                         crank ? "j = j0 + a½ cos(θ/2) + b½ sin(θ/2) + a1 cos θ + b1 sin θ, least squares"
+                               : "j = j0 + a½ cos(θ/2) + b½ sin(θ/2), least squares",
+                         fmt::format("{} readings", w.cycle.fit->readings),
+                         crank ? fmt::format("{:.5f}, {:.5f}, {:.5f}, {:.5f}, {:.5f} mm", k[0], k[1], k[2], k[3], k[4])
+                               : fmt::format("{:.5f}, {:.5f}, {:.5f} mm", k[0], k[1], k[2])});
+}
+
+std::string scatter_text(const Cycle& c) {
+  if (c.scatter_declared) {
+    return fmt::format("s = {} (a third of a graduation, not measured)", text(c.scatter_mm));
+  }
+  return fmt::format("s = {} with {:.0f} degrees of freedom", text(c.scatter_mm), c.scatter_freedom);
+}
+
+void work_end(const char* title, const Cycle& c, const CycleExtreme& e, Outcome& out) {
+  out.working.push_back({title, e.from_reading ? "the position read" : "least or greatest of the curve",
+                         fmt::format("crank at {}", degrees(e.crank_rad)), text(e.lash_mm)});
+  out.working.push_back(
+      {fmt::format("± of the {}", title[0] == 'L' ? "lowest" : "highest"), "U = k √((s² + u_B²) f + u_play²)",
+       fmt::format("k = {:.3f}, {}, u_B = {}, f = {:.4f}, u_play = {}", coverage_of(c, e.variance_factor),
+                   scatter_text(c), text(c.declared_mm), e.variance_factor, text(c.play_mm)),
+       text(expanded_mm(c, e.variance_factor))});
+}
+
+void work_states(const Working& w, const Result& r, Outcome& out) {
+  for (const StateLash& s : r.states) {
+    if (s.state == State::AsMeasured) {
+      continue;
+    }
+    const lash_temperature::Growth g = growth_in(w.conditions, s.state);
+    out.working.push_back({fmt::format("Lash, {}", lash_temperature::word_of(s.state)),
+                           "j' = k_g [j a'/a + 2a'(inv α_w' − inv α_w)], a' = a k_c/k_g",
+                           fmt::format("gears {:.0f} °C, k_g {:.7f}; case {:.0f} °C, k_c {:.7f}", s.gears.in_celsius(),
+                                       g.gear1, s.case_at.in_celsius(), g.centre),
+                           fmt::format("{} to {}", inch_and_mm(s.lowest), inch_and_mm(s.highest))});
+    if (s.lowest <= Length{}) {
+      out.findings.push_back(lash_temperature::no_lash_in_state(s.state, s.lowest));
+    }
+  }
+}
+
+std::string conditions_text(const lash_temperature::Conditions& c) {
+  return fmt::format(
+      "read at {:.0f} °C; coldest start {:.0f} °C; warm-up, gears at {:.0f} and case at {:.0f} °C; hot, gears at "
+      "{:.0f} "
+      "and case at {:.0f} °C; growth of gears {:.1f} and case {:.1f} millionths per K",
+      c.measured_at.in_celsius(), c.coldest_start.in_celsius(), c.warm_up_gears.in_celsius(),
+      c.warm_up_case.in_celsius(), c.hot_gears.in_celsius(), c.hot_case.in_celsius(), c.gear1.in_ppm_per_kelvin(),
+      c.centre.in_ppm_per_kelvin());
+}
+
+void remark_conditions(const Working& w, Findings& out) {
+  if (!w.in.temperatures) {
+    out.push_back(remarks::temperatures_assumed(conditions_text(w.conditions)));
+  }
+  if (w.conditions.gear1 != w.conditions.gear2) {
+    out.push_back(lash_temperature::unlike_growth());
+  }
+}
+
+}  // namespace
+
+void report(const Working& w, Result& r) {
+  Outcome& out = r.outcome;
+  add_ends(w, r, out);
+  add_shares(w, r, out);
+  add_other_forms(w, r, out);
+  add_states(r, out);
+  add_vanishing(w.forecast, out);
+  add_points(r, out);
+  work_conversion(w, out);
+  work_curve(w, out);
+  work_end("Lowest lash", w.cycle, w.cycle.low, out);
+  work_end("Highest lash", w.cycle, w.cycle.high, out);
+  work_states(w, r, out);
+  remark_conditions(w, out.findings);
+}
+
+void report_verdict(const Input& in, Result& r) {
+  if (!r.outcome.judgement) {
+    return;
+  }
+  const Judgement& j = *r.outcome.judgement;
+  const auto limit = [](const std::optional<double>& mm) { return mm ? text(*mm) : std::string("none"); };
+  r.outcome.working.push_back(
+      {"Verdict (ISO 14253-1:2017)", "lowest − gU ≥ min and highest + gU ≤ max: Within",
+       fmt::format("min {}, max {}, g = {:.3g}; {}", limit(j.lower), limit(j.upper), in.guard, j.source.text()),
+       std::string(word_of(j.verdict))});
+}
+
+void report_feel(const Input& in, Outcome& outcome) {
+  constexpr const char* words[] = {"tight", "just felt", "loose"};
+  const auto which = static_cast<std::size_t>(*in.feel);
+  outcome.figures.push_back({"feel", "Felt", Kind::Number, 1.0 * static_cast<double>(which), {}, {}, words[which]});
+}
+
+}  // namespace camside::backlash

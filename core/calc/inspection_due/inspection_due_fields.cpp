@@ -1,0 +1,86 @@
+// Names, words and ranges of the due list; and the usual items of each engine's years.
+#include <array>
+
+#include "calc/inspection_due/inspection_due.hpp"
+
+namespace camside::inspection_due {
+
+namespace {
+
+constexpr std::array<Choice, 4> engine_words{{
+    {"single cam", "Single cam, gear driven"},
+    {"two cams, sprung chains", "Two cams, chains with spring-loaded tensioners"},
+    {"two cams, hydraulic chains", "Two cams, chains with hydraulic tensioners"},
+    {"own", "Your own engine"},
+}};
+
+constexpr Distance most_distance = Distance::miles(1'000'000.0);
+
+Field distance(std::string_view name, std::string_view label, std::string_view help) {
+  return Field{name, label, help}.at_least(0.0).at_most(most_distance);
+}
+
+Item usual(const char* name, double miles, Source source) {
+  Item item;
+  item.name = name;
+  item.every = Distance::miles(miles);
+  item.source = std::move(source);
+  return item;
+}
+
+}  // namespace
+
+void describe(FieldVisitor& v, LogEntry& e) {
+  v.value(Field{"date", "Date", "Of the reading"}.must(), e.date);
+  v.value(distance("odometer", "Odometer", "All full miles or km, without the tenths; not the trip meter").must(),
+          e.odometer);
+  v.value(distance("new_clock", "New clock starts at", "Only when the clock was swapped here: its first reading"),
+          e.new_clock);
+}
+
+void describe(FieldVisitor& v, Service& s) {
+  v.value(Field{"date", "Date", "On the paper"}, s.date);
+  v.value(distance("odometer", "Odometer", "As it read that day"), s.odometer);
+  v.value(Field{"proof", "Proof", "Paper, photo or your own entry; hearsay is none"}, s.proof);
+  v.value(Field{"note", "Note", "Who did it, what was fitted"}, s.note);
+}
+
+void describe(FieldVisitor& v, Item& i) {
+  v.value(Field{"name", "Item", "What is looked at or replaced"}.must(), i.name);
+  v.value(Field{"every", "Every", "Distance"}.above(0.0).at_most(most_distance), i.every);
+  v.value(Field{"months", "Or every", "Months, whichever comes first"}.at_least(1.0).at_most(1200.0), i.months);
+  v.source(Field{"source", "Who says so", "Where the interval comes from"}, i.source);
+  v.list(Field{"services", "Done", "Each time it was done, proven or not"}, i.services);
+}
+
+void describe(FieldVisitor& v, Input& in) {
+  v.value(Field{"today", "Today", "The day the list is made for"}.must(), in.today);
+  v.choice(Field{"engine", "Engine", "Brings in the usual items of its years"}, in.engine, engine_words);
+  v.list(Field{"log", "Odometer log", "Readings with their dates, and every swap of the clock"}, in.log);
+  v.list(Field{"items", "Items", "What is looked after, with interval and services"}, in.items);
+  v.value(
+      Field{"soon_share", "Due soon within", "Share of the distance left; 0.1: the last tenth"}.at_least(0.0).at_most(
+          1.0),
+      in.soon_share);
+  v.value(Field{"soon_days", "Due soon within days", "Before a due date"}.at_least(0.0).at_most(3660.0), in.soon_days);
+}
+
+Choices engine_choices() {
+  return engine_words;
+}
+
+std::vector<Item> usual_items(EngineYears engine) {
+  switch (engine) {
+    case EngineYears::SprungChain:
+      return {usual("Tensioner shoes", 30'000.0, Source::common_practice()),
+              usual("Inner cam bearings", 50'000.0, Source::common_practice())};
+    case EngineYears::HydraulicChain:
+      return {usual("Tensioner shoes", 50'000.0, Source::memory())};
+    case EngineYears::SingleCam:
+    case EngineYears::Own:
+      break;
+  }
+  return {};
+}
+
+}  // namespace camside::inspection_due

@@ -1,0 +1,50 @@
+// From what the needle showed to the shape of the shaft: closing readings apart, turns of the dial asked about,
+// indicator angle taken out, stations put together, curve fitted. Part of runout.hpp, whose manual this follows.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <tl/expected.hpp>
+#include <vector>
+
+#include "calc/runout/runout.hpp"
+
+namespace camside::runout {
+
+// All lengths true, in mm; angles in rad.
+struct Shape {
+  Method method = Method::Swing;
+  std::vector<CleanStation> stations;
+  std::optional<turn_fit::Fit> fit;
+  double lowest_mm = 0.0;
+  double highest_mm = 0.0;
+  double tir_mm = 0.0;
+  double judged_mm = 0.0;  // T*
+  std::optional<double> eccentricity_mm;
+  std::optional<double> high_spot_rad;
+  std::optional<double> ovality_mm;
+  std::optional<double> scatter_mm;
+
+  // Scatter between repeated readings of one place.
+  double repeat_squares_mm2 = 0.0;
+  double repeat_freedom = 0.0;
+  double repeat_spread_mm = 0.0;  // largest difference between turns
+
+  std::size_t readings = 0;
+  std::size_t places = 0;  // swings, or different directions
+  double largest_gap_rad = 0.0;
+
+  std::optional<double> closing_error_mm;
+  std::optional<double> tir_without_drift_mm;
+  std::optional<double> judged_without_drift_mm;
+  std::optional<double> proposed_tir_mm;
+};
+
+// `path` stands before the fields: "" or "other_side.". Remarks are added; refusals are returned.
+tl::expected<Shape, Findings> shape_of(const Readings& readings, const Setup& setup, bool readings_checked,
+                                       const std::string& path, Findings& remarks);
+
+double indicator_cosine(const Setup& setup);
+
+}  // namespace camside::runout

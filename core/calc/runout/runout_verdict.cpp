@@ -1,0 +1,188 @@
+#include "calc/runout/runout_verdict.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "findings/remark.hpp"
+#include "maths/coverage.hpp"
+#include "calc/runout/runout_remarks.hpp"
+
+namespace camside::runout {
+
+namespace {
+
+namespace say = remarks::runout;
+
+constexpr double slack_mm = 1e-9;
+
+struct Repeats {
+  double deviation_mm = 0.0;
+  double freedom = coverage::infinite_freedom;
+  bool pooled = false;
+};
+
+// The larger of declared and shown, so that neither a lucky pair of turns nor an optimistic declaration makes U small.
+Repeats repeatability_of(const Setup& setup, double squares_mm2, double freedom) {
+  const double cosine = indicator_cosine(setup);
+  const bool repeated = freedom > 0.0;
+  const double shown = repeated ? std::sqrt(squares_mm2 / freedom) : 0.0;
+  if (setup.repeatability) {
+    const double declared = setup.repeatability->in_mm() * cosine;
+    if (!repeated || declared >= shown) return {declared, coverage::infinite_freedom, false};
+  }
+  if (repeated) return {shown, freedom, true};
+  return {setup.graduation->in_mm() * cosine / 3.0, coverage::infinite_freedom, false};
+}
+
+double squared(double v) {
+  return v * v;
+}
+
+// (graduation/√12)² + (stated error/√3)²
+double declared_squares_mm2(const Setup& setup) {
+  const double cosine = indicator_cosine(setup);
+  const double error_mm = setup.stated_error.value_or(Length{}).in_mm() * cosine;
+  return squared(setup.graduation->in_mm() * cosine) / 12.0 + squared(error_mm) / 3.0;
+}
+
+void take_shares(Uncertainty& u, double declared_mm2, double repeat_mm2, double play_mm2) {
+  const double all = 2.0 * declared_mm2 + 2.0 * repeat_mm2 + play_mm2;
+  u.resolution_share = 2.0 * declared_mm2 / all;
+  u.repeat_share = 2.0 * repeat_mm2 / all;
+  u.play_share = play_mm2 / all;
+}
+
+// Readings that are no reading of this shaft: they prove neither Within nor Outside.
+constexpr std::array<int, 8> worthless{1022, 1023, 1025, 1026, 1027, 1028, 1029, 1030};
+
+bool is_worthless(const Finding& f) {
+  return std::find(worthless.begin(), worthless.end(), f.number) != worthless.end();
+}
+
+const Finding* find_worthless(const Findings& findings) {
+  const auto it = std::find_if(findings.begin(), findings.end(), is_worthless);
+  return it == findings.end() ? nullptr : &*it;
+}
+const Finding* find_doubt(const Findings& findings) {
+  const auto it =
+      std::find_if(findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::Doubt; });
+  return it == findings.end() ? nullptr : &*it;
+}
+
+std::string because(const Finding& f) {
+  return f.text + ". " + f.remedy;
+}
+
+std::string value_and_uncertainty(double mm, double expanded_mm) {
+  return fmt::format("{} ± {}", remarks::short_inches(Length::mm(mm)), remarks::short_inches(Length::mm(expanded_mm)));
+}
+
+// What would shrink U the most.
+std::string best_cure(const Uncertainty& u) {
+  if (u.coverage_factor > 2.2) return "turn it more often: after few turns the scatter counts many times over";
+  if (u.play_share > u.resolution_share && u.play_share > u.repeat_share) {
+    return "take up the play with a light steady side load, or see to the main bearing first";
+  }
+  if (u.resolution_share >= u.repeat_share) return "use a finer indicator";
+  return "turn it again more evenly, or use a finer indicator";
+}
+
+std::string open_reason(const Shape& shape, const Uncertainty& u, double limit_mm) {
+  const std::string range =
+      fmt::format("{} lies too near the limit of {} to tell",
+                  value_and_uncertainty(shape.judged_mm, u.expanded.in_mm()), remarks::short_inches(Length::mm(limit_mm)));
+  const bool missed_peaks = shape.judged_mm - shape.tir_mm > 0.5 * u.expanded.in_mm();
+  return range + "; to settle it, " + (missed_peaks ? "read at more positions, and " : "") + best_cure(u);
+}
+
+std::string plain_reason(Verdict v, const Shape& shape, const Uncertainty& u, double limit_mm) {
+  const std::string limit = remarks::short_inches(Length::mm(limit_mm));
+  if (v == Verdict::Within) {
+    return fmt::format("{} stays within the limit of {} with its uncertainty added",
+                       value_and_uncertainty(shape.judged_mm, u.expanded.in_mm()), limit);
+  }
+  if (v == Verdict::Outside) {
+    return fmt::format("{} is above the limit of {} even with its uncertainty taken off",
+                       value_and_uncertainty(shape.tir_mm, u.expanded.in_mm()), limit);
+  }
+  return open_reason(shape, u, limit_mm);
+}
+
+bool drift_decides(const Shape& shape, double guarded_mm, double limit_mm, Verdict raw) {
+  if (!shape.judged_without_drift_mm) return false;
+  return raw != decide(Length::mm(*shape.judged_without_drift_mm), Length::mm(*shape.tir_without_drift_mm),
+                       Length::mm(guarded_mm), Length::mm(limit_mm));
+}
+
+}  // namespace
+
+Verdict decide(Length judged, Length least, Length guarded_uncertainty, Length limit) {
+  if ((judged + guarded_uncertainty).in_mm() <= limit.in_mm() + slack_mm) return Verdict::Within;
+  if ((least - guarded_uncertainty).in_mm() > limit.in_mm() + slack_mm) return Verdict::Outside;
+  return Verdict::NotProven;
+}
+
+Uncertainty uncertainty_of(const Setup& setup, double repeat_squares_mm2, double repeat_freedom) {
+  const Repeats repeats = repeatability_of(setup, repeat_squares_mm2, repeat_freedom);
+  const double declared_mm2 = declared_squares_mm2(setup);
+  const double repeat_mm2 = squared(repeats.deviation_mm);
+  const double play_mm2 = squared(setup.play.value_or(Length{}).in_mm() * indicator_cosine(setup)) / 12.0;
+  const std::array<coverage::Contribution, 3> parts{{
+      {std::sqrt(2.0 * declared_mm2)},
+      {std::sqrt(2.0 * repeat_mm2), repeats.freedom},
+      {std::sqrt(play_mm2)},
+  }};
+  Uncertainty u;
+  u.repeatability = Length::mm(repeats.deviation_mm);
+  u.from_repeats = repeats.pooled;
+  u.repeat_freedom = repeats.freedom;
+  u.reading = Length::mm(std::sqrt(declared_mm2 + repeat_mm2));
+  u.tir = Length::mm(coverage::combined_uncertainty(parts));
+  u.freedom = coverage::effective_freedom(parts);
+  u.coverage_factor = coverage::coverage_factor(u.freedom);
+  u.expanded = u.coverage_factor * u.tir;
+  take_shares(u, declared_mm2, repeat_mm2, play_mm2);
+  return u;
+}
+
+double expanded_of_amplitude_mm(const Uncertainty& u, const turn_fit::Fit& fit, int harmonic) {
+  const double repeat_mm2 = squared(u.repeatability.in_mm());
+  const double declared_mm2 = std::max(0.0, squared(u.reading.in_mm()) - repeat_mm2);
+  const std::array<coverage::Contribution, 2> of_one_reading{
+      {{std::sqrt(declared_mm2)}, {u.repeatability.in_mm(), u.repeat_freedom}}};
+  const double k = coverage::coverage_factor(coverage::effective_freedom(of_one_reading));
+  return 2.0 * k * u.reading.in_mm() * std::sqrt(fit.amplitude_variance_factor(harmonic));
+}
+
+Ruling rule(const Shape& shape, const Uncertainty& u, const Limit<Length>& limit, double guard, Findings& findings) {
+  const double limit_mm = limit.value.in_mm();
+  const double guarded_mm = guard * u.expanded.in_mm();
+  const Verdict raw =
+      decide(Length::mm(shape.judged_mm), Length::mm(shape.tir_mm), Length::mm(guarded_mm), Length::mm(limit_mm));
+  if (const Finding* f = find_worthless(findings)) return {Verdict::NotProven, because(*f)};
+  if (drift_decides(shape, guarded_mm, limit_mm, raw)) {
+    findings.push_back(say::drift_changes_verdict());
+    return {Verdict::NotProven, because(findings.back())};
+  }
+  const Finding* doubt = find_doubt(findings);
+  if (raw == Verdict::Within && doubt != nullptr) return {Verdict::NotProven, because(*doubt)};
+  return {raw, plain_reason(raw, shape, u, limit_mm)};
+}
+
+std::optional<PassLine> pass_line(const Setup& setup, Length limit, Method method, int turns, double guard_factor) {
+  if (!setup.graduation || !check_fields(setup).empty()) return std::nullopt;
+  const bool sound = limit.finite() && std::isfinite(guard_factor) && guard_factor >= 0.0;
+  if (!sound || turns < 1) return std::nullopt;
+  const Uncertainty u = uncertainty_of(setup, 0.0, 0.0);
+  const Length left = limit - guard_factor * u.expanded;
+  PassLine line;
+  line.needle = left / indicator_cosine(setup);
+  line.uncertainty = u.expanded;
+  line.provable = left.in_mm() >= -slack_mm && (method == Method::Stations || turns >= 2);
+  return line;
+}
+
+}  // namespace camside::runout
