@@ -7,7 +7,7 @@ camside_web.wasm and camside_rest.HASH.wasm, and its parts.js the name of the la
 What comes later is found by reachability. From all that the page or a table of functions may call, every call is followed,
 except into the doors below; what was not reached is the rest. A door is a function that the screens enter only when the rest is
 here: the log's once the log was opened, which waits for it (page/host.js), a question's once its tile can be pressed
-(screens/words.hpp, Tile::later). tests/browser/parts.mjs holds the rest back and tries everything else.
+(core/calc/questions.def). tests/browser/parts.mjs holds the rest back and tries everything else.
 """
 import collections
 import hashlib
@@ -22,9 +22,12 @@ DOORS = ["screens::BikesScreen::draw_page", "screens::BikesScreen::draw_list", "
          "screens::LookOverScreen::draw_middle", "screens::LookOverScreen::draw_list", "screens::LookOverScreen::draw_side",
          "screens::LookOverScreen::draw_bottom", "screens::LookOverScreen::bottom_height", "screens::LookOverScreen::title",
          "screens::LookOverScreen::back", "page::BrowserLog::told", "page::BrowserLog::appended"]
-# Called through tables: calculators and drawings of the questions whose tiles say that they come later, and the ways of zlib.
-LATER = re.compile(r"camside::(records::entered|look_over|inspection_due|wear|life|pushrod|gear_pick)::"
-                   r"|(inspection_due|wear|life)_look|look_over_kind|^deflate_(stored|fast|slow)$")
+# Called through tables: calculators and drawings of the questions that the list says come later, and the ways of zlib. Two
+# looks stay: they keep clocks and choices that the page looks after from its start.
+QUESTIONS = pathlib.Path(__file__).resolve().parents[1] / "core" / "calc" / "questions.def"
+LATER_ONES = re.findall(r"^QUESTION\((\w+), \w+, Later\)", QUESTIONS.read_text(), re.M)
+LOOKS = sorted(set(LATER_ONES) - {"pushrod", "gear_pick"})
+LATER = re.compile(rf"camside::(records::entered|{'|'.join(LATER_ONES)})::|({'|'.join(LOOKS)})_look|^deflate_(stored|fast|slow)$")
 # A std::function is copied with the table of kinds, long before it is called.
 COPIED = re.compile(r"__func<.*::(__clone|destroy\w*)\(")
 # A small function may stand for others with the same code, whatever its name says; so does one with several places in the tables.

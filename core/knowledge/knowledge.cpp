@@ -13,17 +13,16 @@ namespace camside::knowledge {
 
 namespace {
 
-
 constexpr std::pair<std::string_view, std::string_view> all[] = {
 #include "knowledge_files.inc"
     {"", ""},  // a list may not be empty
 };
 
 // What the field reader and the schema writer want: fields without their type.
-class Fields final : public records::AnyInput {
+class Fields final : public AnyInput {
  public:
   void describe_fields(FieldVisitor& visitor) override { describe(visitor, known); }
-  records::Solved solve() const override { return {}; }
+  Solved solve() const override { return {}; }
   Knowledge known;
 };
 
@@ -60,7 +59,8 @@ void check_figures(const Knowledge& k, Findings& found) {
     if (!k.items[i].every && !k.items[i].months) found.push_back(remarks::empty_item(item_path("items", i)));
   }
   for (std::size_t i = 0; i < k.waits.size(); ++i) {
-    if (*k.waits[i].least > *k.waits[i].most) found.push_back(remarks::range_backwards(item_path("waits", i) + ".most"));
+    if (*k.waits[i].least > *k.waits[i].most)
+      found.push_back(remarks::range_backwards(item_path("waits", i) + ".most"));
   }
 }
 

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "base/in_order.hpp"
+#include "records/strict_json.hpp"
 
 namespace camside::records {
 
@@ -136,6 +137,10 @@ Entry deletion(const Log& log, std::span<const Entry> old, const Stamp& stamp) {
   Entry entry = make_entry("deletion", old.empty() ? "" : old.front().bike(), stamp);
   set_replaces(entry, log, old);
   return entry;
+}
+
+void make_replacing(Entry& copy, const Log& log, const Entry& entry) {
+  copy.record.json["replaces"] = log.reference(entry);
 }
 
 std::vector<Entry> replaced_by(const Log& log, const Entry& entry) {

@@ -65,6 +65,7 @@ template <class NextStamp>
 std::vector<Entry> undo(const Log& log, const Entry& entry, NextStamp next_stamp);
 
 std::vector<Entry> replaced_by(const Log& log, const Entry& entry);
+void make_replacing(Entry& copy, const Log& log, const Entry& entry);  // the copy takes the place of the entry
 
 template <class NextStamp>
 std::vector<Entry> undo(const Log& log, const Entry& entry, NextStamp next_stamp) {
@@ -74,7 +75,7 @@ std::vector<Entry> undo(const Log& log, const Entry& entry, NextStamp next_stamp
   std::vector<Entry> back;
   for (const Entry& old : before) {
     Entry copy = correction(log, std::span(&old, 1), next_stamp());
-    copy.record.json["replaces"] = log.reference(entry);
+    make_replacing(copy, log, entry);
     back.push_back(std::move(copy));
   }
   return back;

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "records/strict_json.hpp"
 #include "units/format.hpp"
 #include "units/parse.hpp"
 

@@ -4,11 +4,11 @@
 #include <array>
 #include <utility>
 
-#include "records/file_remarks.hpp"
+#include "log/log_entry_kinds.hpp"
 #include "log/log_remarks.hpp"
+#include "records/file_remarks.hpp"
 #include "records/iso_time.hpp"
 #include "records/json_path.hpp"
-#include "log/log_entry_kinds.hpp"
 
 namespace camside::records {
 
@@ -27,16 +27,16 @@ void move_below(Findings& findings, std::string_view where) {
 }
 
 Findings findings_of_entered(const Entry& entry) {
-  const auto it = entry.record.json.find("entered");
-  if (it != entry.record.json.end() && !it->is_object())
+  const auto it = entry.record.json->find("entered");
+  if (it != entry.record.json->end() && !it->is_object())
     return {remarks::wrong_type("", "What was entered", name_of_type(*it), "an object")};
   return read_entered(entry).findings;
 }
 
 void check_texts(Findings& findings, const Entry& entry) {
   for (const char* name : {"id", "bike", "kind", "made", "day", "by", "note"}) {
-    const auto it = entry.record.json.find(name);
-    if (it != entry.record.json.end() && !it->is_string())
+    const auto it = entry.record.json->find(name);
+    if (it != entry.record.json->end() && !it->is_string())
       findings.push_back(remarks::wrong_type(name, name, name_of_type(*it), "a text"));
   }
 }
@@ -67,8 +67,8 @@ std::string Entry::day() const {
 }
 
 std::vector<std::string> Entry::replaces() const {
-  const auto it = record.json.find("replaces");
-  if (it == record.json.end()) return {};
+  const auto it = record.json->find("replaces");
+  if (it == record.json->end()) return {};
   if (it->is_string()) return {it->get<std::string>()};
   std::vector<std::string> ids;
   if (!it->is_array()) return ids;
@@ -83,15 +83,13 @@ bool Entry::is_deletion() const {
 }
 
 std::string Entry::entered_text(std::string_view field) const {
-  const Json& all = record.entered();
-  const auto it = all.find(std::string(field));
-  return it == all.end() ? "" : text_of(*it);
+  return record.entered_text(field);
 }
 
 std::optional<Record> Entry::measurement() const {
   if (kind() != measurement_kind) return std::nullopt;
-  const auto it = record.json.find("record");
-  if (it == record.json.end() || !it->is_object()) return std::nullopt;
+  const auto it = record.json->find("record");
+  if (it == record.json->end() || !it->is_object()) return std::nullopt;
   return Record{*it};
 }
 
@@ -122,6 +120,11 @@ Entry make_entry(std::string_view kind, const std::string& bike, const Stamp& st
   return entry;
 }
 
+void begin_about(Entry& entry, const std::string& item) {
+  if (entry.kind() == "service") return entry.record.enter_first("items", item);
+  entry.record.enter(entry.kind() == "finding" ? "part" : "item", item);
+}
+
 Entry make_measurement_entry(const Record& measured, const std::string& bike, const Stamp& stamp) {
   Entry entry = make_entry(measurement_kind, bike, stamp);
   entry.record.json["record"] = measured.json;
@@ -129,7 +132,7 @@ Entry make_measurement_entry(const Record& measured, const std::string& bike, co
 }
 
 Findings check_entry(const Entry& entry) {
-  if (!entry.record.json.is_object()) return {remarks::entry_not_an_object("", name_of_type(entry.record.json))};
+  if (!entry.record.json->is_object()) return {remarks::entry_not_an_object("", name_of_type(entry.record.json))};
   Findings findings;
   check_frame(findings, entry);
   if (!is_entry_kind(entry.kind())) findings.push_back(remarks::unknown_entry_kind("kind", entry.kind()));

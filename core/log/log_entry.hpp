@@ -63,6 +63,8 @@ bool is_entry_kind(std::string_view kind);
 std::string label_of_entry(std::string_view kind);  // "Odometer", "Service"; an unknown kind as it stands
 
 Entry make_entry(std::string_view kind, const std::string& bike, const Stamp& stamp);
+// The item that a new service, finding, rule or put-off is about, in the field that its kind has for it.
+void begin_about(Entry& entry, const std::string& item);
 Entry make_measurement_entry(const Record& measured, const std::string& bike, const Stamp& stamp);
 
 // What is wrong with an entry, paths from the entry: "made", "entered.reading".

@@ -6,11 +6,11 @@
 #include <utility>
 #include <vector>
 
-#include "records/file_remarks.hpp"
 #include "log/log_remarks.hpp"
-#include "records/json_path.hpp"
 #include "log/log_salvage.hpp"
 #include "log/log_view.hpp"
+#include "records/file_remarks.hpp"
+#include "records/json_path.hpp"
 
 namespace camside::records {
 
@@ -42,7 +42,7 @@ void add_entry(OpenedLog& opened, Json json, std::size_t index, const LogFormat&
     json = migrated_entry(std::move(json), file.version, format);
   Entry entry{Record{std::move(json)}};
   const std::string id = entry.id();
-  if (entry.record.json.is_object() && id.empty())
+  if (entry.record.json->is_object() && id.empty())
     opened.findings.push_back(remarks::entry_without_id(path_of_entry(index) + ".id"));
   if (file.log.add(std::move(entry)) == Added::Differs)
     opened.findings.push_back(remarks::same_id_other_content(id, file.log.with_id(id).size()));
@@ -57,8 +57,8 @@ void take_head(OpenedLog& opened, Json head, const LogFormat& format) {
 }
 
 void note_missing(OpenedLog& opened, std::size_t read) {
-  const auto count = opened.file.head.find("count");
-  if (count == opened.file.head.end() || !count->is_number_unsigned()) return;
+  const auto count = opened.file.head->find("count");
+  if (count == opened.file.head->end() || !count->is_number_unsigned()) return;
   const std::uint64_t said = count->get<std::uint64_t>();
   if (said > read) opened.findings.push_back(remarks::entries_missing(said, read));
 }
@@ -120,7 +120,7 @@ tl::expected<OpenedLog, Findings> read_log_file(std::string_view bytes, const Lo
 }
 
 std::string write_log_file(const LogFile& file) {
-  Json head = file.head.empty() ? fresh_head() : file.head;
+  Json head = file.head->empty() ? fresh_head() : *file.head;
   if (!file.read_only()) head["count"] = file.log.size();
   if (!head.contains("entries")) head["entries"] = Json::array();
   std::string out = "{\n";

@@ -9,6 +9,7 @@
 
 #include "base/in_order.hpp"
 #include "log/log_remarks.hpp"
+#include "records/strict_json.hpp"
 
 namespace camside::records {
 
@@ -126,7 +127,7 @@ std::vector<bool> current_ones(const Links& links) {
 // ---- lines
 
 std::string shown_content(const Entry& entry) {
-  if (!entry.record.json.is_object()) return canonical_json(entry.record.json);
+  if (!entry.record.json->is_object()) return canonical_json(entry.record.json);
   Json json = entry.record.json;
   for (const char* name : {"id", "made", "by", "replaces"}) json.erase(name);
   return canonical_json(json);

@@ -6,8 +6,9 @@
 #include <optional>
 #include <utility>
 
-#include "records/file_remarks.hpp"
 #include "records/csv.hpp"
+#include "records/examples.hpp"
+#include "records/file_remarks.hpp"
 #include "records/form.hpp"
 #include "records/nearest.hpp"
 #include "records/schema.hpp"
@@ -31,8 +32,8 @@ tl::expected<MeasurementFile, Findings> file_around(const RecordKind& kind, cons
   MeasurementFile file = empty_file();
   if (options.around.empty()) {
     file.records.push_back(make_record(kind, "", ""));
-    file.records.back().json.erase("id");
-    file.records.back().json.erase("taken");
+    file.records.back().json->erase("id");
+    file.records.back().json->erase("taken");
     return file;
   }
   auto opened = read_file(options.around);
@@ -100,7 +101,7 @@ Said print_schema(std::string_view name, std::span<const RecordKind> among) {
 Said print_example(std::string_view name, std::span<const RecordKind> among) {
   const RecordKind* kind = find_kind(name, among);
   if (kind == nullptr || kind->examples.empty()) return unknown_kind(name, among);
-  return {std::string(kind->examples.front()), "", exit_good};
+  return {std::string(example_file(kind->examples.front())), "", exit_good};
 }
 
 Said import_csv(std::string_view csv, const CsvOptions& options, std::span<const RecordKind> among) {

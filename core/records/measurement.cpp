@@ -4,10 +4,11 @@
 #include <array>
 #include <utility>
 
-#include "fields/field.hpp"
 #include "base/in_order.hpp"
-#include "records/file_remarks.hpp"
+#include "fields/field.hpp"
+#include "records/examples.hpp"
 #include "records/field_reader.hpp"
+#include "records/file_remarks.hpp"
 #include "records/iso_time.hpp"
 #include "records/json_path.hpp"
 #include "records/json_visitor.hpp"
@@ -96,7 +97,7 @@ std::string names_of(std::span<const RecordKind> among) {
 // Everything of a record but what was entered; paths from the record.
 Findings findings_around(const Record& record, std::span<const RecordKind> among) {
   Findings findings;
-  if (!record.json.is_object()) {
+  if (!record.json->is_object()) {
     findings.push_back(remarks::wrong_type("", "A record", name_of_type(record.json), "an object"));
     return findings;
   }
@@ -107,8 +108,8 @@ Findings findings_around(const Record& record, std::span<const RecordKind> among
     findings.push_back(remarks::unknown_kind("kind", record.kind(), names_of(among)));
   if (!record.taken().empty() && !is_iso_time(record.taken()))
     findings.push_back(remarks::not_a_time("taken", record.taken()));
-  const auto entered = record.json.find("entered");
-  if (entered != record.json.end() && !entered->is_object())
+  const auto entered = record.json->find("entered");
+  if (entered != record.json->end() && !entered->is_object())
     findings.push_back(remarks::wrong_type("entered", "What was entered", name_of_type(*entered), "an object"));
   return findings;
 }
@@ -154,21 +155,44 @@ std::string Record::note() const {
 }
 
 const Json& Record::entered() const {
-  const auto it = json.find("entered");
-  return it != json.end() && it->is_object() ? *it : nothing();
+  const auto it = json->find("entered");
+  return it != json->end() && it->is_object() ? *it : nothing();
 }
 
 Json& Record::entered() {
-  if (!json.is_object()) json = Json::object();
+  if (!json->is_object()) json = Json::object();
   Json& entered = json["entered"];
   if (!entered.is_object()) entered = Json::object();
   return entered;
 }
 
+bool Record::has_entered(std::string_view name) const {
+  return entered().contains(std::string(name));
+}
+
+std::string Record::entered_text(std::string_view name) const {
+  const Json& all = entered();
+  const auto at = all.find(std::string(name));
+  if (at == all.end()) return {};
+  return text_of(*at);
+}
+
+void Record::enter(std::string_view name, const std::string& text) {
+  entered()[std::string(name)] = text;
+}
+
+void Record::enter_first(std::string_view list, const std::string& text) {
+  entered()[std::string(list)] = Json::array({text});
+}
+
+void Record::take_entered(const JsonValue& all) {
+  entered() = *all;
+}
+
 void Record::set(std::string_view key, const std::string& text) {
-  if (!json.is_object()) json = Json::object();
+  if (!json->is_object()) json = Json::object();
   if (text.empty())
-    json.erase(std::string(key));
+    json->erase(std::string(key));
   else
     json[std::string(key)] = text;
 }
@@ -228,7 +252,7 @@ Record make_record(const RecordKind& kind, std::string id, std::string taken) {
 std::vector<Record> demo_records(const RecordKind& kind) {
   std::vector<Record> records;
   for (const std::string_view example : kind.examples) {
-    auto opened = read_file(example);
+    auto opened = read_file(example_file(example));
     if (!opened) continue;
     for (Record& record : opened->file.records) records.push_back(std::move(record));
   }

@@ -31,8 +31,8 @@
 #include <vector>
 
 #include "findings/finding.hpp"
+#include "records/json_value.hpp"
 #include "records/kinds.hpp"
-#include "records/strict_json.hpp"
 
 namespace camside::records {
 
@@ -40,7 +40,7 @@ constexpr int file_version = 1;
 
 // One measurement: its JSON object as it stands in the file.
 struct Record {
-  Json json = Json::object();
+  JsonValue json;
 
   std::string id() const;
   std::string kind() const;
@@ -50,11 +50,16 @@ struct Record {
   std::string note() const;
   const Json& entered() const;  // an empty object when there is none
   Json& entered();
+  bool has_entered(std::string_view name) const;
+  std::string entered_text(std::string_view name) const;             // as it stands there; empty: nothing does
+  void enter(std::string_view name, const std::string& text);        // a field that is a text
+  void enter_first(std::string_view list, const std::string& text);  // a list of this one text
+  void take_entered(const JsonValue& all);                           // in place of all that is entered
   void set(std::string_view key, const std::string& text);  // "name", "by", "note", "taken"; empty takes it out
 };
 
 struct MeasurementFile {
-  Json head = Json::object();  // all but the records: version, bike, note, unknown fields
+  JsonValue head;  // all but the records: version, bike, note, unknown fields
   std::vector<Record> records;
   bool read_only = false;  // written by a newer Camside: shown, never saved over
 

@@ -21,13 +21,12 @@
 #include <tl/expected.hpp>
 
 #include "findings/finding.hpp"
+#include "records/json_value.hpp"
 
 // Its code is made once, in strict_json.cpp, and not in each file that reads it.
 extern template class nlohmann::basic_json<nlohmann::ordered_map>;
 
 namespace camside::records {
-
-using Json = nlohmann::ordered_json;
 
 constexpr std::size_t largest_file = std::size_t{32} << 20;  // bytes
 constexpr std::size_t deepest_level = 64;

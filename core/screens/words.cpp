@@ -39,29 +39,12 @@ std::string allowed(const std::string& range) {
   return "Allowed: " + range;
 }
 
-const std::vector<Tile>& tiles() {
-  static const std::vector<Tile> all{
-      {"runout", "Runout", "Is the crank true enough for gears?"},
-      {"backlash", "Gear lash (backlash)", "How much play, and where is it tight?"},
-      {"gear_pick", "Gears to order", "Which sizes bring the lash into its window?", true},
-      {"pushrod", "Pushrods", "How many turns and flats?", true},
-      {"", "Torque", "Not here yet"},
-      {"inspection_due", "Due", "What is next, and when?", true},
-      {"wear", "Wear", "How thick is the shoe, and when is it through?", true},
-      {"gear_pair", "Gear pair", "Desk: what lash do these two gears make?"},
-      {"life", "Life", "Desk: how long do such parts live?", true},
-  };
-  return all;
+const char* desk() {
+  return "Desk";
 }
 
 const char* rest_is_coming() {
   return "The rest of Camside is still on its way";
-}
-
-const Tile* tile_of(std::string_view kind) {
-  for (const Tile& tile : tiles())
-    if (tile.kind == kind) return &tile;
-  return nullptr;
 }
 
 const char* back() {

@@ -26,16 +26,9 @@ const char* done();
 std::string date_form();
 std::string allowed(const std::string& range);
 
-// Bench tiles: name and the question in a mechanic's words
-struct Tile {
-  std::string_view kind;  // of the record; empty: not there yet
-  const char* name;
-  const char* question;
-  bool later = false;  // in the part of the page's program that comes second (app-web/later.py)
-};
-const std::vector<Tile>& tiles();
+// The Bench; its tiles say what their questions say (calc/question.hpp)
+const char* desk();
 const char* rest_is_coming();
-const Tile* tile_of(std::string_view kind);
 
 // Screens of a question
 const char* back();

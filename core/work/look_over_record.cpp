@@ -20,7 +20,7 @@ namespace {
 
 constexpr std::string_view kind_name = "look_over";
 
-const records::RecordKind& kind() {
+const RecordKind& kind() {
   return *records::find_kind(kind_name);
 }
 
@@ -124,7 +124,7 @@ const LookedOver& LookOvers::read(std::string_view id) {
   const auto known = kept_.find(id);
   if (known != kept_.end()) return known->second;
   const Record* const of = find(id);
-  LookedOver& one = kept_[std::string(id)] = LookedOver{of ? records::solve(*of) : records::Solved{}};
+  LookedOver& one = kept_[std::string(id)] = LookedOver{of ? records::solve(*of) : Solved{}};
   if (one.result() && one.input()) risks_[std::string(id)] = in_book_order(*one.input(), *one.result());
   return one;
 }

@@ -16,7 +16,7 @@ namespace camside::work {
 
 // One solved; what can't be solved has an input only where the fields could be read.
 struct LookedOver {
-  records::Solved solved;
+  Solved solved;
 
   const look_over::Input* input() const { return solved.input_as<look_over::Input>(); }
   const look_over::Result* result() const { return solved.result_as<look_over::Result>(); }

@@ -63,9 +63,6 @@ function(camside_library name)
   add_library(${name} STATIC ${sources})
   target_include_directories(${name} PUBLIC "${CMAKE_SOURCE_DIR}/core")
   target_compile_options(${name} PRIVATE ${CAMSIDE_WARNINGS})
-  if(CAMSIDE_SANITIZE)  # the tests go through it some hundred thousand times
-    target_compile_options(${name} PRIVATE -O1)
-  endif()
   target_link_libraries(${name} PUBLIC ${ARG_USES})
   if(CAMSIDE_FUZZ AND ARG_READS_FOREIGN_BYTES)  # the fuzzer is shown which ways through it an input takes
     target_compile_options(${name} PRIVATE -fsanitize=fuzzer-no-link)

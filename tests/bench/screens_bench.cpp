@@ -6,6 +6,7 @@
 #include <chrono>
 #include <vector>
 
+#include "calc/questions.hpp"
 #include "screens/harness.hpp"
 #include "screens/words.hpp"
 
@@ -60,9 +61,9 @@ const int registered = [] {
     benchmark::RegisterBenchmark(("frame/bike_log/" + std::to_string(entries)).c_str(),
                                  [entries](benchmark::State& s) { frames_of_a_log(s, entries); });
   benchmark::RegisterBenchmark("frame/bench", [](benchmark::State& s) { frames_of(s, ""); });
-  for (const words::Tile& tile : words::tiles()) {
-    if (tile.kind.empty()) continue;
-    const std::string kind(tile.kind);
+  for (const Question& question : questions()) {
+    if (question.where == Where::OwnPlace) continue;
+    const std::string kind(question.kind.name);
     benchmark::RegisterBenchmark(("frame/" + kind).c_str(), [kind](benchmark::State& s) { frames_of(s, kind); });
   }
   return 0;

@@ -12,7 +12,7 @@ namespace {
 
 using namespace camside;
 
-void check_answer(const records::Solved& solved) {
+void check_answer(const Solved& solved) {
   check_words(solved.findings);
   insist(solved.solved || any_refusal(solved.findings), "no answer without a refusal");
   for (const Figure& figure : solved.outcome.figures) {

@@ -213,7 +213,7 @@ TEST(LogMigration, GoesStepByStepFromWhereTheFileStands) {
   const auto two = read_log_file(R"({"camside": 2, "kind": "log", "entries": [{"id": "a", "step": "-"}]})", third);
   EXPECT_EQ(two->file.log.entries()[0].record.json["step"], "-2");
   const auto three = read_log_file(R"({"camside": 3, "kind": "log", "entries": [{"id": "a"}]})", third);
-  EXPECT_FALSE(three->file.log.entries()[0].record.json.contains("step"));
+  EXPECT_FALSE(three->file.log.entries()[0].record.json->contains("step"));
   EXPECT_TRUE(read_log_file(R"({"camside": 4, "kind": "log", "entries": [{"id": "a"}]})", third)->file.newer);
 }
 

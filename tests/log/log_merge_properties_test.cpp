@@ -32,7 +32,7 @@ rc::Gen<Entry> some_entry() {
     if (old.size() > 1) entry.record.json["replaces"] = old;
     if (!*rc::gen::arbitrary<bool>()) return entry;
     Json turned = Json::object();
-    for (auto it = entry.record.json.rbegin(); it != entry.record.json.rend(); ++it) turned[it.key()] = *it;
+    for (auto it = entry.record.json->rbegin(); it != entry.record.json->rend(); ++it) turned[it.key()] = *it;
     entry.record.json = turned;
     return entry;
   });

@@ -95,17 +95,17 @@ inline tl::expected<Result, Findings> solve(const Input& in) {
   return r;
 }
 
-inline records::RecordKind make_kind() {
-  records::RecordKind made;
+inline RecordKind make_kind() {
+  RecordKind made;
   made.name = "tiny";
   made.label = "Tiny";
   made.question = "How much is it?";
-  made.make = records::maker<Input, Result>(&solve);
+  made.make = maker<Input, Result>(&solve);
   made.csv_list = "stations";
   made.csv_also = {{"way", "slow"}};
   return made;
 }
-inline const records::RecordKind kind = make_kind();
-inline const std::array<records::RecordKind, 1> only{kind};
+inline const RecordKind kind = make_kind();
+inline const std::array<RecordKind, 1> only{kind};
 
 }  // namespace camside::tiny

@@ -322,7 +322,7 @@ TEST_F(Bikes, AMeasurementGoesToTheOnlyBikeInOneTapAndComesBackWithItsDrawing) {
   ASSERT_NE(line, nullptr);
   h.tap(std::string(line->label));
   h.tap(words::show_on_bench());
-  EXPECT_EQ(h.shell->place(), Place::Bench);
+  EXPECT_EQ(h.shell->place(), PlaceId::Bench);
   EXPECT_NE(h.find_text("runout drawing"), nullptr);
   EXPECT_NE(h.find_text(words::saved_in_log_of("Brindle")), nullptr);
   EXPECT_EQ(h.shell->job().job().records.size(), 2U) << "it lay on the Bench still, no copy of it was made";
@@ -446,7 +446,7 @@ TEST_F(Bikes, AnotherPlaceIsReachedFromAQuestionOnAWideScreen) {
     h.tap("Runout");
     h.tap(words::show_example());
     h.tap("Setup");
-    EXPECT_EQ(h.shell->place(), Place::Setup);
+    EXPECT_EQ(h.shell->place(), PlaceId::Setup);
     h.tap("Bikes");
     h.tap("Brindle");
     EXPECT_NE(h.find(words::log_odometer()), nullptr);
@@ -459,7 +459,7 @@ TEST_F(Bikes, ComesBackToTheBikeThatWasOpen) {
   Harness::Options options = with(one_bike());
   options.kept = h.store.kept;
   Harness again(options);
-  EXPECT_EQ(again.shell->place(), Place::Bikes);
+  EXPECT_EQ(again.shell->place(), PlaceId::Bikes);
   EXPECT_NE(again.find(words::log_odometer()), nullptr);
 }
 
@@ -467,7 +467,7 @@ TEST_F(Bikes, ComesBackToTheList) {
   Harness h(with(one_bike()));
   open_brindle(h);
   Harness again({.kept = h.store.kept, .bikes = true});  // and the bike isn't in the log any more
-  EXPECT_EQ(again.shell->place(), Place::Bikes);
+  EXPECT_EQ(again.shell->place(), PlaceId::Bikes);
   EXPECT_EQ(again.find(words::log_odometer()), nullptr);
 }
 
@@ -512,7 +512,7 @@ TEST_F(Bikes, WhatACopyBringsIsShownBeforeItIsTakenIn) {
   theirs.push_back(bike_called("Tern", "b2"));
   h.platform.come = FileCome{"phone.json", copy_of(theirs), ""};
   h.run();  // on the Bench
-  EXPECT_EQ(h.shell->place(), Place::Bikes);
+  EXPECT_EQ(h.shell->place(), PlaceId::Bikes);
   EXPECT_NE(h.find_text("2 entries new"), nullptr);
   EXPECT_NE(h.find_text("1 entry known"), nullptr);
   EXPECT_NE(h.find_text("New bike: Tern"), nullptr);

@@ -2,6 +2,7 @@
 // outside the safe area, no two things with one id, and it goes to sleep.
 #include <set>
 
+#include "calc/questions.hpp"
 #include "screens/harness.hpp"
 #include "screens/look_over/look_over_words.hpp"
 #include "screens/words.hpp"
@@ -104,22 +105,22 @@ void check(Harness& h, const Case& c, const std::string& where) {
 TEST_P(Layout, HoldsOnEveryScreen) {
   const Case& c = GetParam();
   Harness h({.size = c.size, .text_scale = c.text_scale, .light = c.light});
-  for (const Place place : {Place::Bikes, Place::LookOver, Place::Setup, Place::Bench}) {
+  for (const Place place : {PlaceId::Bikes, PlaceId::LookOver, PlaceId::Setup, PlaceId::Bench}) {
     h.shell->go(place);
     h.run();
     check(h, c, std::string("place ") + std::to_string(static_cast<int>(place)));
   }
-  for (const words::Tile& tile : words::tiles()) {
-    if (tile.kind.empty()) continue;
-    ASSERT_NE(records::find_kind(tile.kind), nullptr) << tile.kind;
-    h.shell->open(tile.kind);
+  for (const Question& question : questions()) {
+    if (question.where == Where::OwnPlace) continue;
+    const std::string kind(question.kind.name);
+    h.shell->open(kind);
     h.run();
-    check(h, c, std::string(tile.kind) + " empty");
+    check(h, c, kind + " empty");
     h.tap(words::show_example());
-    check(h, c, std::string(tile.kind) + " example");
-    ASSERT_NE(h.find_text(std::string(tile.kind) + " drawing"), nullptr) << tile.kind << " has no drawing";
+    check(h, c, kind + " example");
+    ASSERT_NE(h.find_text(kind + " drawing"), nullptr) << kind << " has no drawing";
     h.tap(words::more_entries());
-    check(h, c, std::string(tile.kind) + " all entries");
+    check(h, c, kind + " all entries");
   }
 }
 
@@ -133,7 +134,7 @@ void scroll_down_to(Harness& h, const Case& c, const std::string& label) {
 TEST_P(Layout, HoldsOnEveryPageOfTheBikes) {
   const Case& c = GetParam();
   Harness h({.size = c.size, .text_scale = c.text_scale, .light = c.light, .bikes = true});
-  h.shell->go(Place::Bikes);
+  h.shell->go(PlaceId::Bikes);
   h.run();
   check(h, c, "no bike");
   h.tap(words::add_bike());
@@ -180,11 +181,11 @@ TEST_P(Layout, HoldsOnEveryPageOfALookOver) {
   const Case& c = GetParam();
   Harness h({.size = c.size, .text_scale = c.text_scale, .light = c.light, .bikes = true});
   h.platform.ways = {.share = true, .save = true, .pick = true};
-  h.shell->go(Place::Bench);
+  h.shell->go(PlaceId::Bench);
   h.run();
   h.tap("Life");
   h.tap(words::show_example());
-  h.shell->go(Place::LookOver);
+  h.shell->go(PlaceId::LookOver);
   h.run();
   check(h, c, "no look-over");
   h.tap(words::show_example());

@@ -3,9 +3,9 @@
 
 #include "calc/look_over/look_over.hpp"
 #include "log/demo_bike.hpp"
+#include "screens/drawings/place_drawing.hpp"
 #include "screens/harness.hpp"
 #include "screens/look_over/look_over_words.hpp"
-#include "screens/drawings/place_drawing.hpp"
 #include "screens/words.hpp"
 
 namespace camside::screens::test {
@@ -26,7 +26,7 @@ std::vector<Record> kept(const Harness& h) {
 }
 
 look_over::Result result_of(const Record& record) {
-  const records::Solved solved = records::solve(record);
+  const Solved solved = records::solve(record);
   const auto* const r = solved.result_as<look_over::Result>();
   EXPECT_NE(r, nullptr);
   return r ? *r : look_over::Result{};
@@ -112,7 +112,7 @@ TEST_F(LookOverPlace, FactsAreTypedInARow) {
   begin(h, "2004", "38200", "Warm");
   const Record made = kept(h).front();
   EXPECT_EQ(made.kind(), "look_over");
-  const records::Solved solved = records::solve(made);
+  const Solved solved = records::solve(made);
   const auto* const in = solved.input_as<look_over::Input>();
   ASSERT_NE(in, nullptr);
   EXPECT_EQ(in->year, 2004);
@@ -401,7 +401,7 @@ TEST_F(LookOverPlace, ComesBackToTheQuestionWhereItWasEnded) {
     options.kept.erase("current-job");
   }
   Harness h(options);
-  EXPECT_EQ(h.shell->place(), Place::LookOver);
+  EXPECT_EQ(h.shell->place(), PlaceId::LookOver);
   EXPECT_NE(h.find_text(words::look_over_question()), nullptr) << "that bike is gone: the list";
 }
 
@@ -529,7 +529,7 @@ TEST_F(LookOverPlace, ItIsMineNowMakesTheBikeAndGoesToItsPage) {
   Harness h({.bikes = true});
   open_example(h, mill);
   h.tap(words::it_is_mine());
-  EXPECT_EQ(h.shell->place(), Place::Bikes);
+  EXPECT_EQ(h.shell->place(), PlaceId::Bikes);
   EXPECT_NE(h.find_text(mill), nullptr);
   const std::vector<Entry>& log = h.log_store.kept;
   ASSERT_EQ(log.size(), 4U);
@@ -675,7 +675,7 @@ TEST_F(LookOverPlace, AQuestionThatSendsTheEyeSomewhereIsDrawn) {
   }
   const std::vector<Record> all = kept(h);
   ASSERT_EQ(all.size(), 1U);
-  const records::Solved solved = records::solve(all.front());
+  const Solved solved = records::solve(all.front());
   const auto* const in = solved.input_as<look_over::Input>();
   ASSERT_NE(in, nullptr);
   const auto placed = std::count_if(in->known.questions.begin(), in->known.questions.end(),

@@ -219,7 +219,7 @@ TEST_F(DiskLogTest, KilledAtAnyMomentNoConfirmedEntryIsLost) {
     torn += has(opened->findings, 353) ? 1 : 0;
     for (const int n : confirmed)
       ASSERT_EQ(opened->log.with_id("id" + std::to_string(n)).size(), 1U) << "lost " << n << " in round " << round;
-    for (const Entry& e : opened->log.entries()) ASSERT_EQ(e.record.json.contains("entered"), true);
+    for (const Entry& e : opened->log.entries()) ASSERT_EQ(e.record.json->contains("entered"), true);
   }
   EXPECT_GT(in_all, 2 * kills());  // the writers did write
   std::printf("%d kills, %d entries confirmed, %d torn ends\n", kills(), in_all, torn);

@@ -3,8 +3,8 @@
 
 #include "calc/backlash/backlash.hpp"
 #include "screens/bench/look_parts.hpp"
-#include "screens/drawings/lash_drawing.hpp"
 #include "screens/bench/question_screen.hpp"
+#include "screens/drawings/lash_drawing.hpp"
 #include "units/format.hpp"
 
 namespace camside::screens {
@@ -45,6 +45,8 @@ bool hidden(std::string_view top, const std::vector<records::FormField>& form) {
 
 }  // namespace
 
+QuestionLook backlash_look();  // for looks.cpp
+
 QuestionLook backlash_look() {
   QuestionLook look;
   look.kind = "backlash";
@@ -52,11 +54,11 @@ QuestionLook backlash_look() {
                      "graduation", "readings", "outer", "window"};
   look.plan.hidden = hidden;
   look.plan.marked = {{"readings", "angle", {"angle", "reading", "outer_lash"}, {8, 12}, 720}};
-  look.drawing_height = [](const Ui& ui, const records::Solved& solved, float width) {
+  look.drawing_height = [](const Ui& ui, const Solved& solved, float width) {
     const auto* const r = solved.result_as<backlash::Result>();
     return !r || r->by_feel ? 0.0f : std::clamp(0.66f * width, ui.px(200), 420.0f);
   };
-  look.drawing = [](const Ui& ui, const records::Solved& solved, System system, const Area& area) {
+  look.drawing = [](const Ui& ui, const Solved& solved, System system, const Area& area) {
     const auto* const r = solved.result_as<backlash::Result>();
     if (!r) return;
     LashPlot plot = plot_of(*r);

@@ -26,8 +26,7 @@ struct Edits {
 class ExtraPart {
  public:
   virtual ~ExtraPart() = default;
-  virtual void draw(Ui& ui, const records::Solved& solved, const std::vector<records::FormField>& form,
-                    const Edits& edits) = 0;
+  virtual void draw(Ui& ui, const Solved& solved, const std::vector<records::FormField>& form, const Edits& edits) = 0;
   virtual std::optional<double> next_wake_s() const { return std::nullopt; }  // from now, while it is on screen
   // When its next clock runs out, on Edits::now_s's clock, whatever is on screen; and: has one, since this was last
   // asked?

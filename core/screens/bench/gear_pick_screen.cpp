@@ -7,8 +7,8 @@
 #include "calc/gear_pick/gear_pick.hpp"
 #include "screens/bench/extra_part.hpp"
 #include "screens/bench/look_parts.hpp"
-#include "screens/drawings/pick_drawing.hpp"
 #include "screens/bench/question_screen.hpp"
+#include "screens/drawings/pick_drawing.hpp"
 #include "screens/words.hpp"
 
 namespace camside::screens {
@@ -63,8 +63,7 @@ void show_teeth(DrawnSet& drawn, const gear_pick::Input& in, const gear_pick::Se
 
 class PickExtra final : public ExtraPart {
  public:
-  void draw(Ui& ui, const records::Solved& solved, const std::vector<records::FormField>&,
-            const Edits& edits) override {
+  void draw(Ui& ui, const Solved& solved, const std::vector<records::FormField>&, const Edits& edits) override {
     const auto* const r = solved.result_as<gear_pick::Result>();
     const auto* const in = solved.input_as<gear_pick::Input>();
     if (!r || !in) return;
@@ -134,6 +133,8 @@ class PickExtra final : public ExtraPart {
 };
 
 }  // namespace
+
+QuestionLook gear_pick_look();  // for looks.cpp
 
 QuestionLook gear_pick_look() {
   QuestionLook look;

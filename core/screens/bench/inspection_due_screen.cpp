@@ -4,10 +4,10 @@
 #include "base/in_order.hpp"
 #include "calc/inspection_due/inspection_due.hpp"
 #include "screens/bench/look_parts.hpp"
-#include "screens/widgets/due_mark.hpp"
-#include "screens/drawings/road_drawing.hpp"
-#include "screens/widgets/shown.hpp"
 #include "screens/bench/question_screen.hpp"
+#include "screens/drawings/road_drawing.hpp"
+#include "screens/widgets/due_mark.hpp"
+#include "screens/widgets/shown.hpp"
 #include "screens/words.hpp"
 #include "units/format.hpp"
 
@@ -69,19 +69,21 @@ void draw_item(const Ui& ui, const Area& area, const inspection_due::Result& r, 
 
 }  // namespace
 
+QuestionLook inspection_due_look();  // for looks.cpp
+
 QuestionLook inspection_due_look() {
   QuestionLook look;
   look.kind = "inspection_due";
   look.scales = false;
   look.plan.front = {"today", "engine", "log", "items"};
-  look.drawing_height = [](const Ui& ui, const records::Solved& solved, float) {
+  look.drawing_height = [](const Ui& ui, const Solved& solved, float) {
     const auto* const r = solved.result_as<inspection_due::Result>();
     float height = 0;
     if (r)
       for (const ItemResult& item : r->items) height += item_height(ui.pen(ui.theme().ground), item);
     return height;
   };
-  look.drawing = [](const Ui& ui, const records::Solved& solved, System system, const Area& area) {
+  look.drawing = [](const Ui& ui, const Solved& solved, System system, const Area& area) {
     const auto* const r = solved.result_as<inspection_due::Result>();
     if (!r) return;
     float top = area.min.y;

@@ -2,9 +2,9 @@
 #include <algorithm>
 
 #include "calc/life/life.hpp"
+#include "screens/bench/question_screen.hpp"
 #include "screens/drawings/life_drawing.hpp"
 #include "screens/widgets/shown.hpp"
-#include "screens/bench/question_screen.hpp"
 
 namespace camside::screens {
 
@@ -20,15 +20,17 @@ LifePlot plot_of(const life::Input& in, const life::Result& r) {
 
 }  // namespace
 
+QuestionLook life_look();  // for looks.cpp
+
 QuestionLook life_look() {
   QuestionLook look;
   look.kind = "life";
   look.plan.front = {"part", "from", "parts", "survived", "next"};
-  look.drawing_height = [](const Ui& ui, const records::Solved& solved, float width) {
+  look.drawing_height = [](const Ui& ui, const Solved& solved, float width) {
     const auto* const r = solved.result_as<life::Result>();
     return r && r->band.size() > 1 ? std::clamp(0.75f * width, ui.px(220), 460.0f) : 0.0f;
   };
-  look.drawing = [](const Ui& ui, const records::Solved& solved, System system, const Area& area) {
+  look.drawing = [](const Ui& ui, const Solved& solved, System system, const Area& area) {
     const auto* const r = solved.result_as<life::Result>();
     const auto* const in = solved.input_as<life::Input>();
     if (!r || !in) return;

@@ -6,8 +6,8 @@
 #include "calc/pushrod/pushrod.hpp"
 #include "screens/bench/extra_part.hpp"
 #include "screens/bench/look_parts.hpp"
-#include "screens/drawings/pushrod_drawing.hpp"
 #include "screens/bench/question_screen.hpp"
+#include "screens/drawings/pushrod_drawing.hpp"
 #include "screens/words.hpp"
 #include "units/format.hpp"
 
@@ -207,8 +207,7 @@ class Clocks {
 
 class PushrodExtra final : public ExtraPart {
  public:
-  void draw(Ui& ui, const records::Solved& solved, const std::vector<records::FormField>& form,
-            const Edits& edits) override {
+  void draw(Ui& ui, const Solved& solved, const std::vector<records::FormField>& form, const Edits& edits) override {
     const auto* const r = solved.result_as<pushrod::Result>();
     const auto* const in = solved.input_as<pushrod::Input>();
     if (!r || !in) return;
@@ -233,6 +232,8 @@ bool hidden(std::string_view top, const std::vector<records::FormField>& form) {
 
 }  // namespace
 
+QuestionLook pushrod_look();  // for looks.cpp
+
 QuestionLook pushrod_look() {
   QuestionLook look;
   look.kind = "pushrod";
@@ -240,12 +241,12 @@ QuestionLook pushrod_look() {
   look.plan.front = {"lifter",  "lifter_state", "rods",         "pitch",         "travel",
                      "preload", "thread_hand",  "adjuster_end", "flats_per_turn"};
   look.plan.hidden = hidden;
-  look.drawing_height = [](const Ui& ui, const records::Solved& solved, float width) {
+  look.drawing_height = [](const Ui& ui, const Solved& solved, float width) {
     const auto* const r = solved.result_as<pushrod::Result>();
     const auto* const in = solved.input_as<pushrod::Input>();
     return r && in ? pushrod_height(ui.pen(ui.theme().ground), plot_of(*in, *r), width) : 0.0f;
   };
-  look.drawing = [](const Ui& ui, const records::Solved& solved, System, const Area& area) {
+  look.drawing = [](const Ui& ui, const Solved& solved, System, const Area& area) {
     const auto* const r = solved.result_as<pushrod::Result>();
     const auto* const in = solved.input_as<pushrod::Input>();
     if (r && in) draw_pushrods(ui.pen(ui.theme().ground), area, plot_of(*in, *r));

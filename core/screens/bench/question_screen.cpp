@@ -64,7 +64,7 @@ void QuestionScreen::refresh(const records::Record* of) {
   if (id != shown_id_) zoom_ = {};
   shown_id_ = id;
   fields_ = of ? records::form_of(*of) : std::vector<records::FormField>();
-  solved_ = of ? records::solve(*of) : records::Solved{};
+  solved_ = of ? records::solve(*of) : Solved{};
 }
 
 void QuestionScreen::commit(storage::CurrentJob& job) {
@@ -73,11 +73,11 @@ void QuestionScreen::commit(storage::CurrentJob& job) {
 }
 
 records::Record& QuestionScreen::add_record(storage::CurrentJob& job, Platform& platform, bool example) {
-  const records::RecordKind& kind = *records::find_kind(look_.kind);
+  const RecordKind& kind = *records::find_kind(look_.kind);
   records::Record fresh = records::make_record(kind, records::new_id(), platform.local_time());
   if (example) {
     for (const records::Record& demo : records::demo_records(kind)) {
-      fresh.entered() = demo.entered();
+      fresh.take_entered(demo.entered());
       fresh.set("name", demo.name());
       fresh.set("note", demo.note().empty() ? words::invented() : demo.note());
       break;
@@ -119,7 +119,7 @@ void QuestionScreen::carry_out(const FormAction& action, storage::CurrentJob& jo
   records::Record* const of = record(job);
   if (!of || action.what == FormAction::What::None) return;
   const auto keep_for_undo = [&](const std::string& what) {
-    undo_ = of->entered();
+    undo_ = records::JsonValue(of->entered());
     undo_id_ = of->id();
     undo_text_ = words::removed(what);
   };
@@ -243,7 +243,7 @@ void QuestionScreen::draw_chooser(Ui& ui, storage::CurrentJob& job) {
 }
 
 void QuestionScreen::draw_start(Ui& ui, storage::CurrentJob& job, Platform& platform) {
-  const records::RecordKind* const kind = records::find_kind(look_.kind);
+  const RecordKind* const kind = records::find_kind(look_.kind);
   if (!kind) {
     ui.text(words::coming());
     return;
@@ -298,7 +298,7 @@ void QuestionScreen::draw_extra(Ui& ui, storage::CurrentJob& job, Platform& plat
 void QuestionScreen::draw_undo(Ui& ui, storage::CurrentJob& job) {
   if (undo_text_.empty()) return;
   if (ui.row("undo", undo_text_, words::undo())) {
-    if (records::Record* of = job.job().find(undo_id_)) of->entered() = undo_;
+    if (records::Record* of = job.job().find(undo_id_)) of->take_entered(undo_);
     undo_text_.clear();
     commit(job);
   }

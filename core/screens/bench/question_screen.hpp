@@ -12,11 +12,11 @@
 #include "records/kinds.hpp"
 #include "records/measurement.hpp"
 #include "screens/bench/extra_part.hpp"
+#include "screens/platform.hpp"
 #include "screens/widgets/answer.hpp"
 #include "screens/widgets/entry_form.hpp"
 #include "screens/widgets/ui.hpp"
 #include "screens/widgets/zoom.hpp"
-#include "screens/platform.hpp"
 #include "storage/current_job.hpp"
 
 namespace camside::screens {
@@ -25,28 +25,19 @@ struct QuestionLook {
   std::string_view kind;
   FormPlan plan;
   // Height wanted at a width, 0 when there is nothing to draw; and the drawing itself.
-  std::function<float(const Ui&, const records::Solved&, float width)> drawing_height;
-  std::function<void(const Ui&, const records::Solved&, System, const Area&)> drawing;
+  std::function<float(const Ui&, const Solved&, float width)> drawing_height;
+  std::function<void(const Ui&, const Solved&, System, const Area&)> drawing;
   std::function<std::unique_ptr<ExtraPart>()> extra;
   bool free_corner = false;  // nothing is drawn in its upper right one while the words have their usual size
   bool scales = true;        // the drawing may be made as low as there is room; false: it is a list and scrolls
 };
-
-QuestionLook runout_look();
-QuestionLook backlash_look();
-QuestionLook gear_pick_look();
-QuestionLook gear_pair_look();
-QuestionLook pushrod_look();
-QuestionLook inspection_due_look();
-QuestionLook wear_look();
-QuestionLook life_look();
 
 class QuestionScreen {
  public:
   explicit QuestionScreen(QuestionLook look);
 
   std::string_view kind() const { return look_.kind; }
-  const records::Solved& solved() const { return solved_; }
+  const Solved& solved() const { return solved_; }
   Keypad& keypad() { return keypad_; }
   std::optional<double> next_wake_s() const { return extra_ ? extra_->next_wake_s() : std::nullopt; }
   std::optional<double> next_alarm_s() const { return extra_ ? extra_->next_alarm_s() : std::nullopt; }
@@ -99,7 +90,7 @@ class QuestionScreen {
   Keypad keypad_;
   Zoom zoom_;  // of the drawing
   std::vector<records::FormField> fields_;
-  records::Solved solved_;
+  Solved solved_;
   std::map<Kind, const Unit*> units_;  // typed last in this screen; who reads in thou keeps reading in thou
   System units_of_ = System::Inch;
   std::string shown_id_;
@@ -109,7 +100,7 @@ class QuestionScreen {
   bool notes_open_ = false;
   bool scroll_to_working_ = false;
   bool scroll_to_field_ = false;
-  records::Json undo_;  // the entries before the last removal
+  records::JsonValue undo_;  // the entries before the last removal
   std::string undo_text_;
   std::string undo_id_;
 };

@@ -3,8 +3,8 @@
 
 #include "calc/runout/runout.hpp"
 #include "screens/bench/look_parts.hpp"
-#include "screens/drawings/runout_drawing.hpp"
 #include "screens/bench/question_screen.hpp"
+#include "screens/drawings/runout_drawing.hpp"
 
 namespace camside::screens {
 
@@ -36,6 +36,8 @@ bool hidden(std::string_view top, const std::vector<records::FormField>& form) {
 
 }  // namespace
 
+QuestionLook runout_look();  // for looks.cpp
+
 QuestionLook runout_look() {
   QuestionLook look;
   look.kind = "runout";
@@ -44,10 +46,10 @@ QuestionLook runout_look() {
   look.plan.hidden = hidden;
   look.plan.marked = {{"stations", "angle", {"angle", "reading"}, {6, 8, 12}, 360},
                       {"swings", "", {"low", "high"}, {}, 360}};
-  look.drawing_height = [](const Ui&, const records::Solved& solved, float width) {
+  look.drawing_height = [](const Ui&, const Solved& solved, float width) {
     return solved.result_as<runout::Result>() ? std::min(width, 460.0f) : 0.0f;
   };
-  look.drawing = [](const Ui& ui, const records::Solved& solved, System system, const Area& area) {
+  look.drawing = [](const Ui& ui, const Solved& solved, System system, const Area& area) {
     const auto* const r = solved.result_as<runout::Result>();
     const auto* const in = solved.input_as<runout::Input>();
     if (!r || !in) return;

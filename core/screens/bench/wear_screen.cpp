@@ -4,9 +4,9 @@
 #include "base/in_order.hpp"
 #include "calc/wear/wear.hpp"
 #include "screens/bench/look_parts.hpp"
-#include "screens/widgets/shown.hpp"
-#include "screens/drawings/wear_drawing.hpp"
 #include "screens/bench/question_screen.hpp"
+#include "screens/drawings/wear_drawing.hpp"
+#include "screens/widgets/shown.hpp"
 
 namespace camside::screens {
 
@@ -32,14 +32,16 @@ WearPlot plot_of(const wear::Input& in, const wear::Result& r, System system) {
 
 }  // namespace
 
+QuestionLook wear_look();  // for looks.cpp
+
 QuestionLook wear_look() {
   QuestionLook look;
   look.kind = "wear";
   look.plan.front = {"part", "readings", "seen", "anvil", "graduation", "limit", "odometer_now"};
-  look.drawing_height = [](const Ui& ui, const records::Solved& solved, float width) {
+  look.drawing_height = [](const Ui& ui, const Solved& solved, float width) {
     return solved.result_as<wear::Result>() ? std::clamp(0.62f * width, ui.px(200), 420.0f) : 0.0f;
   };
-  look.drawing = [](const Ui& ui, const records::Solved& solved, System system, const Area& area) {
+  look.drawing = [](const Ui& ui, const Solved& solved, System system, const Area& area) {
     const auto* const r = solved.result_as<wear::Result>();
     const auto* const in = solved.input_as<wear::Input>();
     if (!r || !in) return;

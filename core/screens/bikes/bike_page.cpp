@@ -38,7 +38,7 @@ Entry facts_entry(const Bike& bike) {
   Entry entry = records::make_entry("facts", bike.id, {});
   const std::pair<const char*, const std::string*> fields[]{{"engine", &bike.engine}, {"own_engine", &bike.own_engine}};
   for (const auto& [name, text] : fields)
-    if (!text->empty()) entry.record.entered()[name] = *text;
+    if (!text->empty()) entry.record.enter(name, *text);
   return entry;
 }
 
@@ -46,7 +46,7 @@ Entry facts_entry(const Bike& bike) {
 
 std::string words_for(const Entry& entry) {
   const auto measured = entry.measurement();
-  const records::RecordKind* const kind = measured ? records::find_kind(measured->kind()) : nullptr;
+  const RecordKind* const kind = measured ? records::find_kind(measured->kind()) : nullptr;
   const std::string label(kind ? std::string(kind->label) : records::label_of_entry(entry.kind()));
   const std::string what = kind ? measured->name() : records::what_of(entry);
   return what.empty() ? label : label + ": " + what;
@@ -116,7 +116,7 @@ void BikePage::draw_adding(Ui& ui, Asked& asked) {
   if (!adding_) return;
   std::vector<std::string> labels;
   std::vector<std::string> kinds;
-  for (const records::RecordKind& kind : records::entry_kinds()) {
+  for (const RecordKind& kind : records::entry_kinds()) {
     if (kind.name == "facts") continue;
     kinds.emplace_back(kind.name);
     labels.emplace_back(kind.label);
@@ -217,7 +217,7 @@ void BikePage::draw_due(Ui& ui, BikeLog& log, DueList& due, const std::string& s
   if (now.kind.empty()) return;
   asked.what = Asked::What::Add;
   asked.kind = std::move(now.kind);
-  asked.entered = std::move(now.entered);
+  asked.about = std::move(now.about);
 }
 
 BikePage::Asked BikePage::draw(Ui& ui, BikeLog& log, DueList& due, const std::string& said, System system) {

@@ -24,7 +24,7 @@ class BikePage {
     What what = What::Nothing;
     std::size_t entry = 0;  // Open
     std::string kind;       // Add
-    records::Json entered;  // Add: what stands in it already
+    std::string about;      // Add: the item it is about; may be empty
   };
 
   void open(std::string bike);

@@ -73,9 +73,9 @@ void BikesScreen::add_demo() {
   if (log_.add(std::move(demo), words::demo_added())) open(bike);
 }
 
-void BikesScreen::write(const std::string& kind, const records::Json& entered) {
+void BikesScreen::write(const std::string& kind, const std::string& about) {
   Entry draft = records::make_entry(kind, page_.bike(), log_.next_stamp());
-  if (entered.is_object()) draft.record.entered().update(entered);
+  if (!about.empty()) records::begin_about(draft, about);
   if (kind == "odometer")
     editor_.begin_at_once(std::move(draft), clock_unit());
   else
@@ -110,7 +110,7 @@ void BikesScreen::carry_out(const BikePage::Asked& asked) {
     case BikePage::Asked::What::Open:
       return entry_.open(page_.bike(), asked.entry);
     case BikePage::Asked::What::Add:
-      return write(asked.kind, asked.entered);
+      return write(asked.kind, asked.about);
     case BikePage::Asked::What::Facts:
       return change_facts();
     case BikePage::Asked::What::Remove:

@@ -8,11 +8,11 @@
 #include "screens/bikes/bike_code_page.hpp"
 #include "screens/bikes/bike_log.hpp"
 #include "screens/bikes/bike_page.hpp"
-#include "work/drafts.hpp"
 #include "screens/bikes/due_list.hpp"
 #include "screens/bikes/entry_editor.hpp"
 #include "screens/bikes/entry_page.hpp"
 #include "screens/bikes/log_transfer.hpp"
+#include "work/drafts.hpp"
 
 namespace camside::screens {
 
@@ -48,7 +48,7 @@ class BikesScreen {
   void draw_unfinished(Ui& ui);
   void add_bike();
   void add_demo();
-  void write(const std::string& kind, const records::Json& entered = {});
+  void write(const std::string& kind, const std::string& about = "");
   void change_facts();
   void remove_bike();
   void carry_out(const BikePage::Asked& asked);

@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <utility>
 
+#include "screens/drawings/road_drawing.hpp"
 #include "screens/widgets/answer.hpp"
 #include "screens/widgets/due_mark.hpp"
-#include "screens/drawings/road_drawing.hpp"
 #include "screens/widgets/shown.hpp"
 #include "screens/words.hpp"
 #include "units/parse.hpp"
@@ -139,11 +139,10 @@ DueList::Asked DueList::draw_open(Ui& ui, const BikeLog& log, const Kept& kept, 
   ui.gap(8);
   if (ui.button("log due", words::log_it_done())) {
     asked.kind = watched.by_finding ? "finding" : "service";
-    asked.entered =
-        watched.by_finding ? records::Json{{"part", item}} : records::Json{{"items", records::Json::array({item})}};
+    asked.about = item;
   }
-  if (ui.button("put off", words::put_off(), Look::Quiet)) asked = {"snooze", {{"item", item}}};
-  if (ui.button("own interval", words::own_interval(), Look::Quiet)) asked = {"rule", {{"item", item}}};
+  if (ui.button("put off", words::put_off(), Look::Quiet)) asked = {"snooze", item};
+  if (ui.button("own interval", words::own_interval(), Look::Quiet)) asked = {"rule", item};
   ui.gap(8);
   return asked;
 }

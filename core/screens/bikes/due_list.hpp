@@ -18,10 +18,10 @@ namespace camside::screens {
 
 class DueList {
  public:
-  // An entry to begin: of this kind, with these fields filled in.
+  // An entry to begin: of this kind, about this item.
   struct Asked {
     std::string kind;  // empty: nothing was asked
-    records::Json entered;
+    std::string about;
   };
 
   void prepare(const BikeLog& log, System system);  // once a frame while bikes are shown

@@ -45,7 +45,7 @@ std::string text_shown(const FormField& field, System system) {
 
 }  // namespace
 
-std::vector<EnteredLine> entered_lines(const records::Record& record, std::span<const records::RecordKind> among,
+std::vector<EnteredLine> entered_lines(const records::Record& record, std::span<const RecordKind> among,
                                        System system) {
   std::vector<EnteredLine> lines;
   std::string list;  // the label of the list a nameless item stands in

@@ -17,7 +17,6 @@ struct EnteredLine {
   std::string text;
 };
 
-std::vector<EnteredLine> entered_lines(const records::Record& record, std::span<const records::RecordKind> among,
-                                       System system);
+std::vector<EnteredLine> entered_lines(const records::Record& record, std::span<const RecordKind> among, System system);
 
 }  // namespace camside::screens

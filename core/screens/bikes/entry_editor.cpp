@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "log/log_remarks.hpp"
-#include "records/json_path.hpp"
 #include "screens/widgets/answer.hpp"
 #include "screens/words.hpp"
 

@@ -57,7 +57,7 @@ EntryPage::Card EntryPage::card_of(const BikeLog& log, std::size_t index, System
   card.made = words::made(entry.made(), entry.by());
   card.note = entry.note();
   if (const auto measured = entry.measurement()) {
-    const records::RecordKind* const kind = records::find_kind(measured->kind());
+    const RecordKind* const kind = records::find_kind(measured->kind());
     if (kind) card.heading = kind->label;
     if (!measured->name().empty()) card.lines.push_back({words::measurement_name(), measured->name()});
     for (EnteredLine& one : entered_lines(*measured, records::kinds(), system)) card.lines.push_back(std::move(one));

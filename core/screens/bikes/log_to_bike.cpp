@@ -6,7 +6,7 @@
 namespace camside::screens {
 
 void LogToBike::log_it(BikeLog& log, const BikeRow& bike, const records::Record& measured) {
-  const records::RecordKind* const kind = records::find_kind(measured.kind());
+  const RecordKind* const kind = records::find_kind(measured.kind());
   const std::string what = kind ? std::string(kind->label) : measured.kind();
   log.add({records::make_measurement_entry(measured, bike.id, log.next_stamp())}, what);
   choosing_.clear();

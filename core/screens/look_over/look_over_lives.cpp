@@ -6,8 +6,8 @@
 #include "calc/life/life.hpp"
 #include "calc/look_over/look_over.hpp"
 #include "records/kinds.hpp"
-#include "work/look_over_record.hpp"
 #include "screens/look_over/look_over_words.hpp"
+#include "work/look_over_record.hpp"
 
 namespace camside::screens {
 
@@ -39,7 +39,7 @@ std::vector<const Risk*> risks_of(const Input& in, const Result& r) {
 
 LookOverLives::List LookOverLives::read(const records::Record& of) {
   List list{of.id(), of.entered(), "", {}, work::is_invented(of)};
-  const records::Solved solved = records::solve(of);
+  const Solved solved = records::solve(of);
   const auto* const in = solved.input_as<life::Input>();
   const auto* const result = solved.result_as<life::Result>();
   if (!in || !result) return list;
@@ -56,8 +56,9 @@ void LookOverLives::refresh() {
   std::vector<List> now;
   for (const records::Record& r : std::as_const(job_).job().records) {
     if (r.kind() != "life") continue;
-    const auto known = std::find_if(lists_.begin(), lists_.end(),
-                                    [&](const List& l) { return l.id == r.id() && l.entered == r.entered(); });
+    const auto known = std::find_if(lists_.begin(), lists_.end(), [&](const List& l) {
+      return l.id == r.id() && l.entered == records::JsonValue(r.entered());
+    });
     now.push_back(known != lists_.end() ? std::move(*known) : read(r));
   }
   lists_ = std::move(now);

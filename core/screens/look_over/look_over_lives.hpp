@@ -28,8 +28,8 @@ class LookOverLives {
  private:
   struct List {
     std::string id;
-    records::Json entered;  // it was solved with
-    std::string words;      // "cam chain shoes: 4 of 12 failed"
+    records::JsonValue entered;  // it was solved with
+    std::string words;           // "cam chain shoes: 4 of 12 failed"
     std::optional<look_over::OwnLife> life;
     bool invented = false;
   };

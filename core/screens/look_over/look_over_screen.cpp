@@ -7,11 +7,11 @@
 #include "records/form.hpp"
 #include "records/new_id.hpp"
 #include "screens/look_over/look_over_result.hpp"
-#include "work/look_over_to_log.hpp"
 #include "screens/look_over/look_over_words.hpp"
 #include "screens/widgets/answer.hpp"
 #include "screens/widgets/shown.hpp"
 #include "screens/words.hpp"
+#include "work/look_over_to_log.hpp"
 
 namespace camside::screens {
 
@@ -44,13 +44,6 @@ const Question* hides(const Input& in, const Question* q) {
   return nullptr;
 }
 
-std::string entered_text(const Record& of, const char* name) {
-  const records::Json& entered = of.entered();
-  if (!entered.contains(name)) return {};
-  const records::Json& value = entered[name];
-  return value.is_string() ? value.get<std::string>() : value.dump();
-}
-
 // As it is typed: no commas.
 std::string whole_text(Money m) {
   std::string text = look_over::money_text(m);
@@ -66,7 +59,7 @@ Findings refusals_of(const Findings& all) {
 }
 
 // What was refused, and what the facts by themselves leave open.
-Findings of_facts(const records::Solved& solved) {
+Findings of_facts(const Solved& solved) {
   Findings some = refusals_of(solved.findings);
   const auto* const r = solved.result_as<Result>();
   for (const Finding& f : r ? r->outcome.findings : Findings{})
@@ -301,7 +294,7 @@ void LookOverScreen::draw_round(Ui& ui, System system, bool wide) {
   draw_how(ui, round);
   if (round.question->cold_only || round.question->warm_hides || round.at == 0) {
     const Record* const of = looks_.find(chosen_);
-    const std::string touched = draw_touched(ui, round.touched, of && of->entered().contains("touched"));
+    const std::string touched = draw_touched(ui, round.touched, of && of->has_entered("touched"));
     if (!touched.empty()) looks_.set(chosen_, "touched", touched);
   }
   ui.gap(16);
@@ -429,7 +422,7 @@ void LookOverScreen::draw_fact(Ui& ui, const char* path, const std::string& labe
   if (!of) return;
   Ui::FieldLook look;
   look.label = label;
-  look.text = entered_text(*of, path);
+  look.text = of->entered_text(path);
   look.active = keypad_.path() == path;
   for (const Finding& f : looks_.read(chosen_).solved.findings)
     if (f.field == path && f.severity == Severity::Refusal) look.error = f.text;
@@ -474,8 +467,7 @@ void LookOverScreen::draw_facts(Ui& ui, System system) {
   draw_fact(ui, "asking", words::asking_price(), system);
   ui.gap(8);
   const Input* const in = input();
-  const std::string touched =
-      draw_touched(ui, in ? in->touched : look_over::Touched::Not, of->entered().contains("touched"));
+  const std::string touched = draw_touched(ui, in ? in->touched : look_over::Touched::Not, of->has_entered("touched"));
   if (!touched.empty()) looks_.set(chosen_, "touched", touched);
   ui.quiet(words::touched_help());
   ui.gap(8);
@@ -668,9 +660,8 @@ void LookOverScreen::next_field(System system) {
   const Record* const of = looks_.find(chosen_);
   keypad_.close();
   if (!of) return;
-  if (path == "year") return edit("odometer", words::odometer(), Kind::Distance, entered_text(*of, "odometer"), system);
-  if (path == "odometer")
-    return edit("asking", words::asking_price(), Kind::Money, entered_text(*of, "asking"), system);
+  if (path == "year") return edit("odometer", words::odometer(), Kind::Distance, of->entered_text("odometer"), system);
+  if (path == "odometer") return edit("asking", words::asking_price(), Kind::Money, of->entered_text("asking"), system);
   if (path == proof_path + question_ + "/reading")
     return edit(proof_path + question_ + "/day", words::day_on_bill(), Kind::Number,
                 looks_.on_proof(chosen_, question_, "day"), system);

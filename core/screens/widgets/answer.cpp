@@ -121,7 +121,7 @@ std::string limit_text(const Outcome& outcome, System system) {
   return judged + words::limit_by() + " " + text + " · " + j.source.text();
 }
 
-void draw_answer(Ui& ui, const records::Solved& solved, System system) {
+void draw_answer(Ui& ui, const Solved& solved, System system) {
   if (!solved.solved) {
     ui.heading(words::no_answer_yet());
     return;

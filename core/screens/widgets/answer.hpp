@@ -13,7 +13,7 @@ std::string figure_text(const Figure& figure, System system);  // "0.0031 in ± 
 std::string limit_text(const Outcome& outcome,
                        System system);  // "at most 0.003 in · common practice, no published source"
 
-void draw_answer(Ui& ui, const records::Solved& solved, System system);
+void draw_answer(Ui& ui, const Solved& solved, System system);
 void draw_remarks(Ui& ui, const Findings& findings);
 Findings what_matters_now(const Findings& findings);  // refusals, doubts, cautions: stand at their step
 Findings good_to_know(const Findings& findings);      // notes: one tap away

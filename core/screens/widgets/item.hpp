@@ -33,4 +33,6 @@ struct Item {
 
 using Items = std::vector<Item>;
 
+std::string items_as_json(const Items& items);
+
 }  // namespace camside::screens
