@@ -24,7 +24,8 @@ std::string repeated(std::string_view text) {
 }
 
 std::string inch_and_mm(Length v, int mm_decimals) {
-  return fmt::format("{} in ({} mm)", format_decimal(v.in_inches(), mm_decimals + 1), format_decimal(v.in_mm(), mm_decimals));
+  return fmt::format("{} in ({} mm)", format_decimal(v.in_inches(), mm_decimals + 1),
+                     format_decimal(v.in_mm(), mm_decimals));
 }
 
 std::string mm_only(Length v, int decimals) {

@@ -14,8 +14,13 @@ namespace camside::remarks {
 inline Finding refusal(int number, std::string field, std::string text, std::string remedy) {
   return {number, Severity::Refusal, std::move(field), std::move(text), std::move(remedy)};
 }
-inline Finding doubt(int number, std::string field, std::string text, std::string remedy) {
-  return {number, Severity::Doubt, std::move(field), std::move(text), std::move(remedy)};
+inline Finding doubt(int number, std::string field, std::string text, std::string remedy,
+                     Misleads misleads = Misleads::Flatters) {
+  return {number, Severity::Doubt, std::move(field), std::move(text), std::move(remedy), misleads};
+}
+// A doubt that falsifies: the reading is none of what was meant.
+inline Finding no_reading(int number, std::string field, std::string text, std::string remedy) {
+  return doubt(number, std::move(field), std::move(text), std::move(remedy), Misleads::EitherWay);
 }
 inline Finding caution(int number, std::string field, std::string text, std::string remedy) {
   return {number, Severity::Caution, std::move(field), std::move(text), std::move(remedy)};

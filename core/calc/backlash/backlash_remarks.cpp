@@ -76,25 +76,25 @@ Finding positions_too_close() {
 }
 
 Finding loads_not_off() {
-  return doubt(1210, "loads_off", "Loads off is not confirmed; pressure on a lobe gives no lash or a false one",
-               "Lift the lifters or take the rods out, hold the crank still, then confirm");
+  return no_reading(1210, "loads_off", "Loads off is not confirmed; pressure on a lobe gives no lash or a false one",
+                    "Lift the lifters or take the rods out, hold the crank still, then confirm");
 }
 
 Finding all_readings_nothing(bool loads_off) {
   const std::string text = "Every reading is 0";
   if (!loads_off) {
-    return doubt(1211, "readings", text, "Rods still in? Take the loads off and read again");
+    return no_reading(1211, "readings", text, "Rods still in? Take the loads off and read again");
   }
   return caution(1211, "readings", text,
                  "Make sure that no rod presses on a lobe and that the indicator moves; else the teeth are jammed");
 }
 
 Finding negative_reading(std::string field, Length reading, std::size_t count) {
-  return doubt(1212, std::move(field),
-               fmt::format("{} {} below 0 (the first is {}); the swing of a needle cannot be",
-                           count == 1 ? std::string("A reading") : fmt::format("{} readings", count),
-                           count == 1 ? "is" : "are", inch_and_mm(reading)),
-               "The dial's zero moved: set it at one end of the rock and read again");
+  return no_reading(1212, std::move(field),
+                    fmt::format("{} {} below 0 (the first is {}); the swing of a needle cannot be",
+                                count == 1 ? std::string("A reading") : fmt::format("{} readings", count),
+                                count == 1 ? "is" : "are", inch_and_mm(reading)),
+                    "The dial's zero moved: set it at one end of the rock and read again");
 }
 
 Finding reading_beyond_indicator(std::string field, Length reading) {
@@ -111,9 +111,10 @@ Finding reading_below_resolution(std::string field, Length reading, Length gradu
 }
 
 Finding needle_wrapped(std::string field, Length reading, Length proposal) {
-  return doubt(1215, std::move(field),
-               fmt::format("The reading is {}, nearly one turn of the needle beside the others", inch_and_mm(reading)),
-               fmt::format("Did the needle pass 0? Then it is {}; correct it", inch_and_mm(proposal)));
+  return no_reading(
+      1215, std::move(field),
+      fmt::format("The reading is {}, nearly one turn of the needle beside the others", inch_and_mm(reading)),
+      fmt::format("Did the needle pass 0? Then it is {}; correct it", inch_and_mm(proposal)));
 }
 
 Finding reading_large(std::string field, Length lash) {
@@ -124,10 +125,10 @@ Finding reading_large(std::string field, Length lash) {
 }
 
 Finding radius_looks_like_diameter(std::string field, Length radius, Length operating_radius) {
-  return doubt(1220, std::move(field),
-               fmt::format("The contact is said to be {} from the axis; the gear's operating radius is {}",
-                           inch_and_mm(radius, 2), inch_and_mm(operating_radius, 2)),
-               "Diameter typed for radius? Correct it, or confirm the sizes");
+  return no_reading(1220, std::move(field),
+                    fmt::format("The contact is said to be {} from the axis; the gear's operating radius is {}",
+                                inch_and_mm(radius, 2), inch_and_mm(operating_radius, 2)),
+                    "Diameter typed for radius? Correct it, or confirm the sizes");
 }
 
 Finding radius_off_the_flank(std::string field, Length radius, Length low, Length high, bool diameter) {
@@ -169,19 +170,19 @@ Finding radius_confirmed(std::string field, Length radius) {
 }
 
 Finding mesh_not_in_train(int teeth1, int teeth2) {
-  return doubt(1228, "train", fmt::format("The train has no mesh of {} and {} teeth", teeth1, teeth2),
-               "Inner and outer gears exchanged? Correct the teeth of this mesh or the train");
+  return no_reading(1228, "train", fmt::format("The train has no mesh of {} and {} teeth", teeth1, teeth2),
+                    "Inner and outer gears exchanged? Correct the teeth of this mesh or the train");
 }
 
 Finding play_not_given(std::string field) {
-  return doubt(1230, std::move(field), "The play of the shaft is not given, so ± does not hold it",
-               "Push and pull the shaft with a needle on it and enter the swing; 0 if none shows");
+  return no_reading(1230, std::move(field), "The play of the shaft is not given, so ± does not hold it",
+                    "Push and pull the shaft with a needle on it and enter the swing; 0 if none shows");
 }
 
 Finding rocked_hard(Length play) {
   return doubt(1231, "force",
                fmt::format("Rocked hard, up to {} of sideways play adds to the reading one to one", inch_and_mm(play)),
-               "Rock lightly until the teeth just touch, both shafts held the same way");
+               "Rock lightly until the teeth just touch, both shafts held the same way", Misleads::TooLarge);
 }
 
 Finding much_play(std::string field, Length play) {
@@ -192,13 +193,13 @@ Finding much_play(std::string field, Length play) {
 }
 
 Finding read_on_bench() {
-  return doubt(1240, "access",
-               "On the bench the inner ends of the cams hang free, so their lash is not the running one",
-               "Read again with the plate in the engine");
+  return no_reading(1240, "access",
+                    "On the bench the inner ends of the cams hang free, so their lash is not the running one",
+                    "Read again with the plate in the engine");
 }
 
 Finding read_by_feel() {
-  return doubt(1241, "access", "Lash by feel is logged, but proves nothing", "Read it with an indicator");
+  return no_reading(1241, "access", "Lash by feel is logged, but proves nothing", "Read it with an indicator");
 }
 
 Finding subtraction_below_nothing(std::string field, Length lash) {
@@ -219,19 +220,19 @@ Finding window_upside_down(std::string field, Length min, Length max) {
 }
 
 Finding window_for_another_method(const std::vector<std::string>& differences) {
-  return doubt(1252, "window.method",
-               fmt::format("The window is meant for another way of reading: {}", joined(differences)),
-               "Read the lash the way the sheet means it, or find a window for this way");
+  return no_reading(1252, "window.method",
+                    fmt::format("The window is meant for another way of reading: {}", joined(differences)),
+                    "Read the lash the way the sheet means it, or find a window for this way");
 }
 
 Finding own_method_not_said(const std::vector<std::string>& items) {
-  return doubt(1253, "method", fmt::format("The window asks for it, but it is not said: {}", joined(items)),
-               "Say how the lash was read");
+  return no_reading(1253, "method", fmt::format("The window asks for it, but it is not said: {}", joined(items)),
+                    "Say how the lash was read");
 }
 
 Finding window_method_unknown() {
-  return doubt(1254, "window.method", "A window belongs to a way of reading, and this one's is not said",
-               "Enter what the sheet says: where, plate torqued, cold or hot, one spot or round the turn");
+  return no_reading(1254, "window.method", "A window belongs to a way of reading, and this one's is not said",
+                    "Enter what the sheet says: where, plate torqued, cold or hot, one spot or round the turn");
 }
 
 Finding window_narrower_than_proof(Length width, Length uncertainties) {

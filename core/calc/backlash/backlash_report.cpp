@@ -7,13 +7,16 @@
 #include <string>
 #include <utility>
 
-#include "calc/backlash/backlash_verdict.hpp"
 #include "calc/backlash/backlash_remarks.hpp"
+#include "calc/backlash/backlash_verdict.hpp"
+#include "findings/outcome_writer.hpp"
 #include "findings/remark.hpp"
 
 namespace camside::backlash {
 
 namespace {
+
+using figures::length;
 
 using lash_temperature::State;
 using remarks::inch_and_mm;
@@ -28,10 +31,6 @@ std::string text(double mm) {
 std::string degrees(double rad) {
   const std::string t = fmt::format("{:.1f}°", rad * 180.0 / 3.14159265358979323846);
   return t.front() == '-' ? "−" + t.substr(1) : t;
-}
-
-Figure length(std::string key, std::string label, Length v, std::optional<double> u = {}) {
-  return {std::move(key), std::move(label), Kind::Length, v.in_mm(), u, {}, {}};
 }
 
 std::string spot_text(Angle crank) {
@@ -105,15 +104,11 @@ void add_states(const Result& r, Outcome& out) {
   }
 }
 
-Figure vanishing(const char* key, const char* label, const std::optional<Temperature>& t) {
-  return {key, label, Kind::Temperature, t ? t->in_celsius() : 0.0, {}, {}, t ? "" : "never"};
-}
-
 void add_vanishing(const lash_temperature::Forecast& f, Outcome& out) {
-  out.figures.push_back(
-      vanishing("no_lash_together", "No lash left at the tight spot, gears and case alike at", f.no_lash_together));
-  out.figures.push_back(vanishing("no_lash_gears_alone", "No lash left at the tight spot, case as measured, gears at",
-                                  f.no_lash_gears_alone));
+  out.figures.push_back(figures::temperature_or_never(
+      "no_lash_together", "No lash left at the tight spot, gears and case alike at", f.no_lash_together));
+  out.figures.push_back(figures::temperature_or_never(
+      "no_lash_gears_alone", "No lash left at the tight spot, case as measured, gears at", f.no_lash_gears_alone));
 }
 
 std::string point_label(const Point& p) {

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "calc/backlash/backlash_remarks.hpp"
+#include "findings/decision.hpp"
 #include "findings/remark.hpp"
 
 namespace camside::backlash {
@@ -17,7 +18,7 @@ namespace {
 
 using lash_temperature::State;
 
-constexpr double slack_mm = 1e-9;  // 20.050 − 0.015 is 20.035
+constexpr double decision_slack = 1e-9;  // 20.050 − 0.015 is 20.035
 
 constexpr std::array<const char*, 4> lowest_keys{"lowest", "cold_lowest", "warm_up_lowest", "hot_lowest"};
 constexpr std::array<const char*, 4> highest_keys{"highest", "cold_highest", "warm_up_highest", "hot_highest"};
@@ -137,21 +138,6 @@ std::vector<Gate> gates_of(const Input& in, const Result& r) {
   return gates;
 }
 
-// What a doubt forbids. Positions left out cannot make the lash look worse than it is, so Outside stands; sideways play
-// makes it look larger, so too tight stands.
-bool forbids_outside(const Finding& doubt, bool low) {
-  const bool cover = doubt.number >= 1206 && doubt.number <= 1209;
-  const bool pushed_up = doubt.number == 1231;
-  return !cover && !(pushed_up && low);
-}
-
-const Finding* forbidding(const Findings& findings, const Gate& gate, Verdict verdict) {
-  const auto it = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) {
-    return f.severity == Severity::Doubt && (verdict != Verdict::Outside || forbids_outside(f, gate.low));
-  });
-  return it == findings.end() ? nullptr : &*it;
-}
-
 std::string in_state(const Gate& g) {
   return g.state == State::AsMeasured ? "" : fmt::format(" ({})", lash_temperature::word_of(g.state));
 }
@@ -163,21 +149,12 @@ std::string text_of(const Gate& g, const char* comparison) {
                      remarks::inch_and_mm(Length::mm(g.limit_mm)));
 }
 
-Verdict by_numbers(const Gate& g) {
-  if (g.margin_mm() - g.guarded_mm >= -slack_mm) {
-    return Verdict::Within;
-  }
-  if (g.margin_mm() + g.guarded_mm < -slack_mm) {
-    return Verdict::Outside;
-  }
-  return Verdict::NotProven;
-}
-
 void decide(Gate& g, const Findings& findings) {
-  g.verdict = by_numbers(g);
-  if (const Finding* doubt = forbidding(findings, g, g.verdict)) {
-    g.verdict = Verdict::NotProven;
-    g.reason = doubt->text + ". " + doubt->remedy;
+  const Bound bound = g.low ? Bound::Least : Bound::Most;
+  const Decision decision = camside::decide(bound, measured(g.lash_mm, g.guarded_mm), g.limit_mm, findings);
+  g.verdict = decision.verdict;
+  if (decision.doubt) {
+    g.reason = because(*decision.doubt);
     return;
   }
   if (g.verdict == Verdict::Within) {
@@ -192,19 +169,16 @@ void decide(Gate& g, const Findings& findings) {
 }
 
 // Outside first, then Not proven, then Within; among alike the one nearest to its limit or farthest beyond it.
-int rank(Verdict v) {
-  return v == Verdict::Outside ? 0 : v == Verdict::NotProven ? 1 : 2;
-}
-bool weighs_more(const Gate& a, const Gate& b) {
+bool nearer_or_beyond(const Gate& a, const Gate& b) {
   if (a.verdict != b.verdict) {
-    return rank(a.verdict) < rank(b.verdict);
+    return weighs_more(a.verdict, b.verdict);
   }
   return a.margin_mm() - a.guarded_mm < b.margin_mm() - b.guarded_mm;
 }
 
 void mark_figure(Outcome& outcome, const Gate& g) {
   for (Figure& f : outcome.figures) {
-    const bool worse = !f.verdict || rank(g.verdict) < rank(*f.verdict);
+    const bool worse = !f.verdict || weighs_more(g.verdict, *f.verdict);
     if (f.key == g.key() && worse) {
       f.verdict = g.verdict;
     }
@@ -298,7 +272,7 @@ void check_width(const Input& in, const Result& r, Findings& out) {
   }
   const Length width = *in.window->max - *in.window->min;
   const Length taken = in.guard * (r.lowest.uncertainty + r.highest.uncertainty);
-  if (taken.in_mm() > width.in_mm() + slack_mm) {
+  if (taken.in_mm() > width.in_mm() + decision_slack) {
     out.push_back(remarks::window_narrower_than_proof(width, taken));
   }
 }
@@ -315,7 +289,7 @@ void judge(const Input& in, Result& r) {
     mark_figure(r.outcome, g);
     caution_outside(g, r.outcome.findings);
   }
-  const Gate& first = *std::min_element(gates.begin(), gates.end(), weighs_more);
+  const Gate& first = *std::min_element(gates.begin(), gates.end(), nearer_or_beyond);
   r.outcome.judgement =
       Judgement{first.verdict, first.key(), mm_of(first.min), mm_of(first.max), first.source, first.reason};
 }
@@ -326,9 +300,8 @@ void judge_by_feel(const Input& in, Result& r) {
     return;
   }
   const Finding& why = r.outcome.findings.back();
-  r.outcome.judgement =
-      Judgement{Verdict::NotProven,          "feel", mm_of(in.window->min), mm_of(in.window->max), *in.window->source,
-                why.text + ". " + why.remedy};
+  r.outcome.judgement = Judgement{Verdict::NotProven, "feel",      mm_of(in.window->min), mm_of(in.window->max),
+                                  *in.window->source, because(why)};
 }
 
 }  // namespace camside::backlash

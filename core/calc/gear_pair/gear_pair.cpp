@@ -9,8 +9,9 @@
 #include <string>
 #include <utility>
 
-#include "fields/field_remarks.hpp"
 #include "calc/gear_pair/gear_pair_remarks.hpp"
+#include "fields/field_remarks.hpp"
+#include "findings/outcome_writer.hpp"
 
 namespace camside::gear_pair {
 
@@ -229,7 +230,8 @@ void check_tips(const Wheel& w, Findings& out) {
 }
 
 void check_pins(const Wheel& w, Findings& out) {
-  const PinInSpace pin{*w.form, *w.thickness_mm, *w.gear->pin_diameter, *w.gear->over_pins, w.result.tip_radius, w.result.root_radius};
+  const PinInSpace pin{
+      *w.form, *w.thickness_mm, *w.gear->pin_diameter, *w.gear->over_pins, w.result.tip_radius, w.result.root_radius};
   if (auto fault = pin_fault(pin, w.field("pin_diameter"))) out.push_back(std::move(*fault));
   if (w.gear->teeth % 2 == 0) return;
   out.push_back(w.form->helix_rad > 0.0 ? remarks::odd_helical_needs_balls(w.field("pin_diameter"))
@@ -327,30 +329,20 @@ Length expected_centre(const Frame& f, const Wheel& w1, const Wheel& w2) {
 
 // --- the outcome ---
 
-Figure length_figure(const char* key, const char* label, Length v) {
-  return {key, label, Kind::Length, v.in_mm(), {}, {}, {}};
-}
-Figure angle_figure(const char* key, const char* label, Angle v) {
-  return {key, label, Kind::Angle, v.in_rad(), {}, {}, {}};
-}
-Figure number_figure(const char* key, const char* label, double v) {
-  return {key, label, Kind::Number, v, {}, {}, {}};
-}
-
 void add_figures(Result& r) {
   r.outcome.figures = {
-      length_figure("lash", "Lash along the operating circles", r.lash),
-      length_figure("lash_normal", "Lash square to the flanks", r.lash_normal),
-      length_figure("lash_radial", "Lash as a change of centre distance (first order)", r.lash_radial),
-      angle_figure("turn1", "Gear 1 turns, gear 2 held", r.gear1.turn),
-      angle_figure("turn2", "Gear 2 turns, gear 1 held", r.gear2.turn),
-      number_figure("lash_per_centre", "Lash gained per centre distance gained", r.lash_per_centre),
-      angle_figure("operating_angle", "Operating pressure angle", r.operating_angle),
-      number_figure("contact_ratio", "Contact ratio", r.contact_ratio),
-      length_figure("thickness1", "Tooth thickness of gear 1 at its reference circle", r.gear1.thickness),
-      length_figure("thickness2", "Tooth thickness of gear 2 at its reference circle", r.gear2.thickness),
-      number_figure("shift1", "Profile shift of gear 1", r.gear1.profile_shift),
-      number_figure("shift2", "Profile shift of gear 2", r.gear2.profile_shift),
+      figures::length("lash", "Lash along the operating circles", r.lash),
+      figures::length("lash_normal", "Lash square to the flanks", r.lash_normal),
+      figures::length("lash_radial", "Lash as a change of centre distance (first order)", r.lash_radial),
+      figures::angle("turn1", "Gear 1 turns, gear 2 held", r.gear1.turn),
+      figures::angle("turn2", "Gear 2 turns, gear 1 held", r.gear2.turn),
+      figures::number("lash_per_centre", "Lash gained per centre distance gained", r.lash_per_centre),
+      figures::angle("operating_angle", "Operating pressure angle", r.operating_angle),
+      figures::number("contact_ratio", "Contact ratio", r.contact_ratio),
+      figures::length("thickness1", "Tooth thickness of gear 1 at its reference circle", r.gear1.thickness),
+      figures::length("thickness2", "Tooth thickness of gear 2 at its reference circle", r.gear2.thickness),
+      figures::number("shift1", "Profile shift of gear 1", r.gear1.profile_shift),
+      figures::number("shift2", "Profile shift of gear 2", r.gear2.profile_shift),
   };
 }
 

@@ -9,11 +9,12 @@
 
 #include "calc/gear_pair/gear_pair.hpp"
 #include "calc/gear_pick/gear_pick.hpp"
+#include "findings/decision.hpp"
 #include "maths/involute.hpp"
 
 namespace camside::gear_pick {
 
-constexpr double slack_mm = 1e-9;  // meeting an edge exactly is inside it
+constexpr double slack_mm = decision_slack;  // meeting an edge exactly is inside it
 
 inline std::size_t at(State s) {
   return static_cast<std::size_t>(s);

@@ -6,8 +6,9 @@
 #include <array>
 #include <cmath>
 
-#include "calc/gear_pick/gear_pick_sizes.hpp"
 #include "calc/gear_pick/gear_pick_remarks.hpp"
+#include "calc/gear_pick/gear_pick_sizes.hpp"
+#include "findings/decision.hpp"
 #include "findings/remark.hpp"
 
 namespace camside::gear_pick {
@@ -175,11 +176,6 @@ void report_set(const Engine& e, const Set& set, std::size_t i, Outcome& out) {
     remark_pressed(e.in, set, out.findings);
 }
 
-// The set that stands worst decides: Outside before Not proven before Within.
-int badness(Verdict v) {
-  return v == Verdict::Outside ? 2 : v == Verdict::NotProven ? 1 : 0;
-}
-
 std::string judgement_reason(const Engine& e, const Set& set) {
   std::string standing = standing_text(e.in, set, set.best());
   if (set.best().verdict != Verdict::NotProven) return standing;
@@ -187,8 +183,10 @@ std::string judgement_reason(const Engine& e, const Set& set) {
 }
 
 void judge(const Engine& e, Result& r) {
-  const auto worse = [](const Set& a, const Set& b) { return badness(a.best().verdict) < badness(b.best().verdict); };
-  const auto worst = std::max_element(r.sets.begin(), r.sets.end(), worse);
+  // The set that stands worst decides.
+  const auto worst = std::min_element(r.sets.begin(), r.sets.end(), [](const Set& a, const Set& b) {
+    return weighs_more(a.best().verdict, b.best().verdict);
+  });
   const Candidate& c = worst->best();
   const Mesh& mesh = e.in.meshes[at(worst->meshes[c.tight_mesh].mesh)];
   r.outcome.judgement = Judgement{c.verdict,

@@ -5,6 +5,7 @@
 #include <map>
 #include <numeric>
 
+#include "findings/decision.hpp"
 #include "findings/remark.hpp"
 
 namespace camside::gear_pick {
@@ -102,10 +103,10 @@ struct Judge {
       change_mm[s] = joined.per_a[s] * thicker_a_mm + joined.per_b[s] * thicker_b_mm;
     windows(change_mm);
     some_lash_left(change_mm);
-    if (failed_mm < -slack_mm || cell.least_mm <= 0.0)
-      cell.verdict = Verdict::Outside;
-    else if (proven_mm >= -slack_mm && mesh.uncertainty && mesh.measured_by_window_method == true)
-      cell.verdict = Verdict::Within;
+    cell.verdict = verdict_of_numbers(Bound::Least, {proven_mm, failed_mm, 0.0}, 0.0);
+    const bool comparable = mesh.uncertainty && mesh.measured_by_window_method == true;
+    if (cell.verdict == Verdict::Within && !comparable) cell.verdict = Verdict::NotProven;
+    if (cell.least_mm <= 0.0) cell.verdict = Verdict::Outside;
     return cell;
   }
 };

@@ -8,6 +8,7 @@
 
 #include "calc/inspection_due/inspection_due.hpp"
 #include "calc/inspection_due/inspection_due_remarks.hpp"
+#include "findings/outcome_writer.hpp"
 #include "findings/remark.hpp"
 #include "units/format.hpp"
 
@@ -15,18 +16,15 @@ namespace camside::inspection_due {
 
 namespace {
 
+using figures::distance;
+using figures::number;
+
 using remarks::miles_and_km;
 
 std::string days_text(long days) {
   return fmt::format("{} {}", days, days == 1 ? "day" : "days");
 }
 
-Figure distance(std::string key, std::string label, Distance d) {
-  return {std::move(key), std::move(label), Kind::Distance, d.in_km(), {}, {}, {}};
-}
-Figure number(std::string key, std::string label, double v, std::string text = "") {
-  return {std::move(key), std::move(label), Kind::Number, v, {}, {}, std::move(text)};
-}
 // The day's number since 1970-01-01 for machines, the date for people.
 Figure day(std::string key, std::string label, Date d) {
   return number(std::move(key), std::move(label), static_cast<double>(day_number(d)), format_date(d));

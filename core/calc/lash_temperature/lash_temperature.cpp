@@ -7,6 +7,7 @@
 #include <numbers>
 #include <string>
 
+#include "findings/outcome_writer.hpp"
 #include "findings/remark.hpp"
 #include "maths/involute.hpp"
 
@@ -114,12 +115,6 @@ std::string degrees(Temperature t) {
   return text.front() == '-' ? "−" + text.substr(1) : text;
 }
 
-Figure vanishing(const char* key, const char* label, const std::optional<Temperature>& t) {
-  Figure f{key, label, Kind::Temperature, t ? t->in_celsius() : 0.0, {}, {}, {}};
-  if (!t) f.text = "never";
-  return f;
-}
-
 std::string label_of(State s) {
   return fmt::format("Lash, {}", word_of(s));
 }
@@ -206,9 +201,10 @@ void report(const Forecast& f, const Conditions& c, Outcome& outcome) {
     if (s.lash <= Length{} && s.state != State::AsMeasured)
       outcome.findings.push_back(no_lash_in_state(s.state, s.lash));
   }
-  outcome.figures.push_back(vanishing("no_lash_together", "No lash left, gears and case alike at", f.no_lash_together));
   outcome.figures.push_back(
-      vanishing("no_lash_gears_alone", "No lash left, case as measured, gears at", f.no_lash_gears_alone));
+      figures::temperature_or_never("no_lash_together", "No lash left, gears and case alike at", f.no_lash_together));
+  outcome.figures.push_back(figures::temperature_or_never(
+      "no_lash_gears_alone", "No lash left, case as measured, gears at", f.no_lash_gears_alone));
   if (c.gear1 != c.gear2) outcome.findings.push_back(unlike_growth());
 }
 

@@ -5,17 +5,16 @@
 #include <cmath>
 #include <utility>
 
+#include "findings/outcome_writer.hpp"
 #include "findings/remark.hpp"
 
 namespace camside::life {
 
 namespace {
 
-using remarks::miles_and_km;
+using figures::number;
 
-Figure number(std::string key, std::string label, double v, std::string text = "") {
-  return {std::move(key), std::move(label), Kind::Number, v, {}, {}, std::move(text)};
-}
+using remarks::miles_and_km;
 
 Figure life(std::string key, std::string label, double km) {
   Figure f{std::move(key), std::move(label), Kind::Distance, km, {}, {}, {}};

@@ -6,17 +6,16 @@
 #include <utility>
 
 #include "calc/look_over/look_over.hpp"
+#include "findings/outcome_writer.hpp"
 #include "findings/remark.hpp"
 
 namespace camside::look_over {
 
 namespace {
 
-using remarks::miles_and_km;
+using figures::money;
 
-Figure money(std::string key, std::string label, Money m) {
-  return {std::move(key), std::move(label), Kind::Money, m.in_amount(), {}, {}, {}};
-}
+using remarks::miles_and_km;
 
 void add_span(const std::string& key, const std::string& label, const Span& s, Outcome& out) {
   out.figures.push_back(money(key, label, s.middle));

@@ -8,17 +8,18 @@
 
 #include "calc/pushrod/pushrod_checks.hpp"
 #include "calc/pushrod/pushrod_heat.hpp"
+#include "calc/pushrod/pushrod_remarks.hpp"
 #include "calc/pushrod/pushrod_report.hpp"
 #include "calc/pushrod/pushrod_rods.hpp"
 #include "calc/pushrod/pushrod_setting.hpp"
+#include "findings/decision.hpp"
 #include "findings/remark.hpp"
-#include "calc/pushrod/pushrod_remarks.hpp"
 
 namespace camside::pushrod {
 
 namespace {
 
-constexpr Length slack = Length::mm(1e-9);
+constexpr Length slack = Length::mm(decision_slack);
 constexpr Length usual_margin = Length::inches(0.030);      // common practice, no published source
 constexpr Length unusual_travel = Length::inches(0.300);    // plungers travel 0.04 to 0.25 in
 constexpr Angle first_interval = Angle::deg(360.0 - 45.0);  // 45° single pin
@@ -319,32 +320,23 @@ void add_safety(Working& w) {
 
 // ---- verdict ----
 
-const Finding* first_doubt(const Findings& findings) {
-  const auto it =
-      std::find_if(findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::Doubt; });
-  return it == findings.end() ? nullptr : &*it;
+void hold_back(Judgement& j, const Findings& findings) {
+  const Decision decision = decide(j.verdict, j.lower ? Bound::Least : Bound::Most, findings);
+  j.verdict = decision.verdict;
+  if (decision.doubt) j.reason = because(*decision.doubt);
 }
 
-void hold_back(Judgement& j, const Finding* doubt) {
-  if (!doubt || j.verdict != Verdict::Within) return;
-  j.verdict = Verdict::NotProven;
-  j.reason = doubt->text + ": " + doubt->remedy;
-}
-
-// The first that is Outside; else the first that is not proven; else the first.
+// Of alike verdicts the first.
 const Judgement* governing(const std::vector<Judgement>& judged) {
-  const auto with = [&](Verdict v) {
-    return std::find_if(judged.begin(), judged.end(), [v](const Judgement& j) { return j.verdict == v; });
-  };
-  for (const Verdict v : {Verdict::Outside, Verdict::NotProven, Verdict::Within})
-    if (const auto it = with(v); it != judged.end()) return &*it;
-  return nullptr;
+  const auto it = std::min_element(judged.begin(), judged.end(), [](const Judgement& a, const Judgement& b) {
+    return weighs_more(a.verdict, b.verdict);
+  });
+  return it == judged.end() ? nullptr : &*it;
 }
 
 void add_verdict(Working& w) {
-  const Finding* doubt = first_doubt(w.r.outcome.findings);
   for (Judgement& j : w.judged) {
-    hold_back(j, doubt);
+    hold_back(j, w.r.outcome.findings);
     for (Figure& f : w.r.outcome.figures)
       if (f.key == j.figure) f.verdict = j.verdict;
   }

@@ -8,24 +8,19 @@
 
 #include "calc/pushrod/pushrod_rods.hpp"
 #include "calc/pushrod/pushrod_setting.hpp"
+#include "findings/outcome_writer.hpp"
 #include "findings/remark.hpp"
 
 namespace camside::pushrod {
 
 namespace {
 
+using figures::angle;
+using figures::length;
+using figures::word;
+
 std::string len(Length v) {
   return remarks::inch_and_mm(v, 4);
-}
-
-Figure length(std::string key, std::string label, Length v) {
-  return {std::move(key), std::move(label), Kind::Length, v.in_mm(), {}, {}, {}};
-}
-Figure angle(std::string key, std::string label, Angle v, std::string text = "") {
-  return {std::move(key), std::move(label), Kind::Angle, v.in_rad(), {}, {}, std::move(text)};
-}
-Figure word(std::string key, std::string label, std::size_t index, std::string_view text) {
-  return {std::move(key), std::move(label), Kind::Number, static_cast<double>(index), {}, {}, std::string(text)};
 }
 
 // What the counted turns do: "lengthen, clockwise seen from above".

@@ -232,7 +232,4 @@ struct PassLine {
 std::optional<PassLine> pass_line(const Setup& setup, Length limit, Method method = Method::Swing, int turns = 2,
                                   double guard_factor = 1.0);
 
-// The rule of ISO 14253-1 on an upper limit: `least` is the value that must exceed it to prove Outside.
-Verdict decide(Length judged, Length least, Length guarded_uncertainty, Length limit);
-
 }  // namespace camside::runout

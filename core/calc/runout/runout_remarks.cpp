@@ -22,9 +22,10 @@ Finding no_readings(std::string field, bool other_method_filled) {
 }
 
 Finding low_above_high(std::string field, Length low, Length high) {
-  return refusal(1002, std::move(field),
-                 fmt::format("The lowest needle, {}, is above the highest, {}", short_inch_and_mm(low), short_inch_and_mm(high)),
-                 "Exchange them, or give readings below zero a minus");
+  return refusal(
+      1002, std::move(field),
+      fmt::format("The lowest needle, {}, is above the highest, {}", short_inch_and_mm(low), short_inch_and_mm(high)),
+      "Exchange them, or give readings below zero a minus");
 }
 
 Finding too_few_directions(std::string field, std::size_t directions) {
@@ -43,10 +44,11 @@ Finding gap_too_wide(std::string field, Angle from, Angle to, Angle gap) {
 
 Finding beyond_indicator(std::string field, Length reading, Length range, bool given, std::size_t more) {
   const std::string others = more == 0 ? "" : fmt::format(", and so {} {} more", more == 1 ? "is" : "are", more);
-  return refusal(1005, std::move(field),
-                 fmt::format("The reading is {}{}; {} {}", short_inch_and_mm(reading), others,
-                             given ? "the indicator's range is" : "few indicators reach beyond", short_inch_and_mm(range)),
-                 "Typed in thou? Pick the unit or correct it");
+  return refusal(
+      1005, std::move(field),
+      fmt::format("The reading is {}{}; {} {}", short_inch_and_mm(reading), others,
+                  given ? "the indicator's range is" : "few indicators reach beyond", short_inch_and_mm(range)),
+      "Typed in thou? Pick the unit or correct it");
 }
 
 Finding limit_not_positive() {
@@ -54,18 +56,18 @@ Finding limit_not_positive() {
 }
 
 Finding window_upside_down(Length least, Length most) {
-  return refusal(
-      1007, "budget",
-      fmt::format("The least lash wanted, {}, is not below the most wanted, {}", short_inch_and_mm(least), short_inch_and_mm(most)),
-      "Enter the lower end first");
+  return refusal(1007, "budget",
+                 fmt::format("The least lash wanted, {}, is not below the most wanted, {}", short_inch_and_mm(least),
+                             short_inch_and_mm(most)),
+                 "Enter the lower end first");
 }
 
 Finding zero_inside_swing(std::string field, Length low, Length high, Length turn) {
-  return refusal(
-      1008, std::move(field),
-      fmt::format("The lowest needle, {}, is nearly one turn of the dial above the highest, {}", short_inch_and_mm(low),
-                  short_inch_and_mm(high)),
-      fmt::format("Did the needle pass zero? Then the lowest is {}: say so, or correct it", short_inch_and_mm(low - turn)));
+  return refusal(1008, std::move(field),
+                 fmt::format("The lowest needle, {}, is nearly one turn of the dial above the highest, {}",
+                             short_inch_and_mm(low), short_inch_and_mm(high)),
+                 fmt::format("Did the needle pass zero? Then the lowest is {}: say so, or correct it",
+                             short_inch_and_mm(low - turn)));
 }
 
 // ---- doubts ----
@@ -80,15 +82,16 @@ Finding too_few_to_prove(std::string field, std::size_t directions) {
 }
 
 Finding plate_on() {
-  return doubt(1022, "setup.plate",
-               "With the cam plate on its bushing holds the shaft: the needle shows bush clearance and bending",
-               "Take the plate and the cams off and measure again");
+  return no_reading(1022, "setup.plate",
+                    "With the cam plate on its bushing holds the shaft: the needle shows bush clearance and bending",
+                    "Take the plate and the cams off and measure again");
 }
 
 Finding wrong_contact(const std::string& where) {
-  return doubt(1023, "setup.contact",
-               fmt::format("Measured on the {}: that runs out by itself and proves nothing about the shaft", where),
-               "Put the contact on the round ground band where the plate's bushing runs");
+  return no_reading(
+      1023, "setup.contact",
+      fmt::format("Measured on the {}: that runs out by itself and proves nothing about the shaft", where),
+      "Put the contact on the round ground band where the plate's bushing runs");
 }
 
 Finding setup_not_said(bool contact, bool plate) {
@@ -100,50 +103,54 @@ Finding setup_not_said(bool contact, bool plate) {
 }
 
 Finding stands_on_frame() {
-  return doubt(1025, "setup.stand", "The indicator stands on the frame or the lift, and the engine moves in its mounts",
-               "Stand it on the crankcase and measure again");
+  return no_reading(1025, "setup.stand",
+                    "The indicator stands on the frame or the lift, and the engine moves in its mounts",
+                    "Stand it on the crankcase and measure again");
 }
 
 Finding read_on_a_flat(Length two_lobe) {
-  return doubt(1026, "setup.contact",
-               fmt::format("The shape goes up and down twice a turn by {}: that is a flat or a keyway, not a bend",
-                           short_inch_and_mm(two_lobe)),
-               "Put the contact on the round band and measure again");
+  return no_reading(1026, "setup.contact",
+                    fmt::format("The shape goes up and down twice a turn by {}: that is a flat or a keyway, not a bend",
+                                short_inch_and_mm(two_lobe)),
+                    "Put the contact on the round band and measure again");
 }
 
 Finding needle_may_have_passed_zero(std::string field, Length one, Length other, Length turn, bool turn_given,
                                     Length tir, Length proposed) {
-  return doubt(1027, std::move(field),
-               fmt::format("{} beside {} is nearly one turn of the dial ({}{}): the runout is {} as typed, {} if the "
-                           "needle passed zero",
-                           short_inches(one), short_inches(other), short_inches(turn), turn_given ? "" : ", taken as 100 graduations",
-                           short_inch_and_mm(tir), short_inch_and_mm(proposed)),
-               "Did the needle pass zero? Answer yes or no");
+  return no_reading(
+      1027, std::move(field),
+      fmt::format("{} beside {} is nearly one turn of the dial ({}{}): the runout is {} as typed, {} if the "
+                  "needle passed zero",
+                  short_inches(one), short_inches(other), short_inches(turn),
+                  turn_given ? "" : ", taken as 100 graduations", short_inch_and_mm(tir), short_inch_and_mm(proposed)),
+      "Did the needle pass zero? Answer yes or no");
 }
 
 Finding thou_typed_as_inches(std::string field, Length tir) {
-  return doubt(1028, std::move(field), fmt::format("A runout of {} cannot turn in a crankcase", short_inch_and_mm(tir)),
-               fmt::format("Typed in thou? Then it is {}: pick the unit or correct it",
-                           short_inch_and_mm(Length::thou(tir.in_inches()))));
+  return no_reading(1028, std::move(field),
+                    fmt::format("A runout of {} cannot turn in a crankcase", short_inch_and_mm(tir)),
+                    fmt::format("Typed in thou? Then it is {}: pick the unit or correct it",
+                                short_inch_and_mm(Length::thou(tir.in_inches()))));
 }
 
 Finding unit_or_zero_lost(std::string field, Length tir) {
-  return doubt(1029, std::move(field),
-               fmt::format("A runout of {} is far above anything usual (0.0003 to 0.012 in)", short_inch_and_mm(tir)),
-               fmt::format("A metric dial? {} mm is {}. A zero lost? Correct it, or say that the readings were checked",
-                           trimmed(tir.in_inches(), 4, 2), short_inches(Length::mm(tir.in_inches()))));
+  return no_reading(
+      1029, std::move(field),
+      fmt::format("A runout of {} is far above anything usual (0.0003 to 0.012 in)", short_inch_and_mm(tir)),
+      fmt::format("A metric dial? {} mm is {}. A zero lost? Correct it, or say that the readings were checked",
+                  trimmed(tir.in_inches(), 4, 2), short_inches(Length::mm(tir.in_inches()))));
 }
 
 Finding finer_than_the_dial(std::string field, Length tir, Length graduation) {
-  return doubt(1030, std::move(field),
-               fmt::format("The needle moved by {} in all, far less than one graduation ({})", short_inch_and_mm(tir),
-                           short_inch_and_mm(graduation)),
-               "Read in inches and typed as mm? Pick the unit, or say that the readings were checked");
+  return no_reading(1030, std::move(field),
+                    fmt::format("The needle moved by {} in all, far less than one graduation ({})",
+                                short_inch_and_mm(tir), short_inch_and_mm(graduation)),
+                    "Read in inches and typed as mm? Pick the unit, or say that the readings were checked");
 }
 
 Finding drift_changes_verdict() {
-  return doubt(1031, "closing", "The verdict hangs on whether the drift of the indicator is taken out",
-               "Clamp the indicator better and measure again");
+  return no_reading(1031, "closing", "The verdict hangs on whether the drift of the indicator is taken out",
+                    "Clamp the indicator better and measure again");
 }
 
 Finding only_one_side_of_dial(std::string field) {
@@ -186,10 +193,10 @@ Finding indicator_moved(std::string field, Length closing_error, Length graduati
 }
 
 Finding turns_disagree(std::string field, Length by, Length graduation) {
-  return caution(
-      1044, std::move(field),
-      fmt::format("The turns differ by {}, more than half a graduation ({})", short_inch_and_mm(by), short_inch_and_mm(graduation)),
-      "Keep one light steady side load, turn one way only, let go before reading, and turn again");
+  return caution(1044, std::move(field),
+                 fmt::format("The turns differ by {}, more than half a graduation ({})", short_inch_and_mm(by),
+                             short_inch_and_mm(graduation)),
+                 "Keep one light steady side load, turn one way only, let go before reading, and turn again");
 }
 
 Finding needle_did_not_move(std::string field) {
@@ -211,8 +218,8 @@ Finding lash_swing_too_wide(Length judged, Length swing, Length window) {
 
 Finding declared_too_good(Length declared, Length shown) {
   return caution(1048, "setup.repeatability",
-                 fmt::format("The repeatability was declared as {}, the repeat turns show {}", short_inch_and_mm(declared),
-                             short_inch_and_mm(shown)),
+                 fmt::format("The repeatability was declared as {}, the repeat turns show {}",
+                             short_inch_and_mm(declared), short_inch_and_mm(shown)),
                  "The larger one counts");
 }
 

@@ -9,22 +9,19 @@
 #include <string>
 #include <utility>
 
-#include "calc/runout/runout_verdict.hpp"
 #include "calc/runout/runout_remarks.hpp"
+#include "calc/runout/runout_verdict.hpp"
+#include "findings/outcome_writer.hpp"
 #include "findings/remark.hpp"
 
 namespace camside::runout {
 
 namespace {
 
-namespace say = remarks::runout;
+using figures::angle;
+using figures::length;
 
-Figure length(std::string key, std::string label, Length v, std::optional<double> u = {}) {
-  return {std::move(key), std::move(label), Kind::Length, v.in_mm(), u, {}, {}};
-}
-Figure angle(std::string key, std::string label, Angle v) {
-  return {std::move(key), std::move(label), Kind::Angle, v.in_rad(), {}, {}, {}};
-}
+namespace say = remarks::runout;
 
 std::string text(Length v) {
   return remarks::short_inch_and_mm(v);
@@ -41,7 +38,7 @@ struct Writer {
 
   void figure(Figure f) { out.figures.push_back(std::move(f)); }
   void step(std::string title, std::string formula, std::string numbers, std::string result) {
-    out.working.push_back({std::move(title), std::move(formula), std::move(numbers), std::move(result)});
+    figures::add_step(out, std::move(title), std::move(formula), std::move(numbers), std::move(result));
   }
   bool swing() const { return shape.method == Method::Swing; }
   // U of 2e: of the fit, or of the whole swing when the bend can't be told apart.

@@ -6,17 +6,16 @@
 #include <array>
 #include <cmath>
 
+#include "calc/runout/runout_remarks.hpp"
+#include "findings/decision.hpp"
 #include "findings/remark.hpp"
 #include "maths/coverage.hpp"
-#include "calc/runout/runout_remarks.hpp"
 
 namespace camside::runout {
 
 namespace {
 
 namespace say = remarks::runout;
-
-constexpr double slack_mm = 1e-9;
 
 struct Repeats {
   double deviation_mm = 0.0;
@@ -55,27 +54,6 @@ void take_shares(Uncertainty& u, double declared_mm2, double repeat_mm2, double 
   u.play_share = play_mm2 / all;
 }
 
-// Readings that are no reading of this shaft: they prove neither Within nor Outside.
-constexpr std::array<int, 8> worthless{1022, 1023, 1025, 1026, 1027, 1028, 1029, 1030};
-
-bool is_worthless(const Finding& f) {
-  return std::find(worthless.begin(), worthless.end(), f.number) != worthless.end();
-}
-
-const Finding* find_worthless(const Findings& findings) {
-  const auto it = std::find_if(findings.begin(), findings.end(), is_worthless);
-  return it == findings.end() ? nullptr : &*it;
-}
-const Finding* find_doubt(const Findings& findings) {
-  const auto it =
-      std::find_if(findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::Doubt; });
-  return it == findings.end() ? nullptr : &*it;
-}
-
-std::string because(const Finding& f) {
-  return f.text + ". " + f.remedy;
-}
-
 std::string value_and_uncertainty(double mm, double expanded_mm) {
   return fmt::format("{} ± {}", remarks::short_inches(Length::mm(mm)), remarks::short_inches(Length::mm(expanded_mm)));
 }
@@ -91,9 +69,9 @@ std::string best_cure(const Uncertainty& u) {
 }
 
 std::string open_reason(const Shape& shape, const Uncertainty& u, double limit_mm) {
-  const std::string range =
-      fmt::format("{} lies too near the limit of {} to tell",
-                  value_and_uncertainty(shape.judged_mm, u.expanded.in_mm()), remarks::short_inches(Length::mm(limit_mm)));
+  const std::string range = fmt::format("{} lies too near the limit of {} to tell",
+                                        value_and_uncertainty(shape.judged_mm, u.expanded.in_mm()),
+                                        remarks::short_inches(Length::mm(limit_mm)));
   const bool missed_peaks = shape.judged_mm - shape.tir_mm > 0.5 * u.expanded.in_mm();
   return range + "; to settle it, " + (missed_peaks ? "read at more positions, and " : "") + best_cure(u);
 }
@@ -113,17 +91,11 @@ std::string plain_reason(Verdict v, const Shape& shape, const Uncertainty& u, do
 
 bool drift_decides(const Shape& shape, double guarded_mm, double limit_mm, Verdict raw) {
   if (!shape.judged_without_drift_mm) return false;
-  return raw != decide(Length::mm(*shape.judged_without_drift_mm), Length::mm(*shape.tir_without_drift_mm),
-                       Length::mm(guarded_mm), Length::mm(limit_mm));
+  const Measured without{*shape.judged_without_drift_mm, *shape.tir_without_drift_mm, guarded_mm};
+  return raw != verdict_of_numbers(Bound::Most, without, limit_mm);
 }
 
 }  // namespace
-
-Verdict decide(Length judged, Length least, Length guarded_uncertainty, Length limit) {
-  if ((judged + guarded_uncertainty).in_mm() <= limit.in_mm() + slack_mm) return Verdict::Within;
-  if ((least - guarded_uncertainty).in_mm() > limit.in_mm() + slack_mm) return Verdict::Outside;
-  return Verdict::NotProven;
-}
 
 Uncertainty uncertainty_of(const Setup& setup, double repeat_squares_mm2, double repeat_freedom) {
   const Repeats repeats = repeatability_of(setup, repeat_squares_mm2, repeat_freedom);
@@ -160,16 +132,11 @@ double expanded_of_amplitude_mm(const Uncertainty& u, const turn_fit::Fit& fit, 
 Ruling rule(const Shape& shape, const Uncertainty& u, const Limit<Length>& limit, double guard, Findings& findings) {
   const double limit_mm = limit.value.in_mm();
   const double guarded_mm = guard * u.expanded.in_mm();
-  const Verdict raw =
-      decide(Length::mm(shape.judged_mm), Length::mm(shape.tir_mm), Length::mm(guarded_mm), Length::mm(limit_mm));
-  if (const Finding* f = find_worthless(findings)) return {Verdict::NotProven, because(*f)};
-  if (drift_decides(shape, guarded_mm, limit_mm, raw)) {
-    findings.push_back(say::drift_changes_verdict());
-    return {Verdict::NotProven, because(findings.back())};
-  }
-  const Finding* doubt = find_doubt(findings);
-  if (raw == Verdict::Within && doubt != nullptr) return {Verdict::NotProven, because(*doubt)};
-  return {raw, plain_reason(raw, shape, u, limit_mm)};
+  const Verdict by_numbers = verdict_of_numbers(Bound::Most, {shape.judged_mm, shape.tir_mm, guarded_mm}, limit_mm);
+  if (drift_decides(shape, guarded_mm, limit_mm, by_numbers)) findings.push_back(say::drift_changes_verdict());
+  const Decision decision = decide(by_numbers, Bound::Most, findings);
+  if (decision.doubt) return {decision.verdict, because(*decision.doubt)};
+  return {decision.verdict, plain_reason(decision.verdict, shape, u, limit_mm)};
 }
 
 std::optional<PassLine> pass_line(const Setup& setup, Length limit, Method method, int turns, double guard_factor) {
@@ -181,7 +148,7 @@ std::optional<PassLine> pass_line(const Setup& setup, Length limit, Method metho
   PassLine line;
   line.needle = left / indicator_cosine(setup);
   line.uncertainty = u.expanded;
-  line.provable = left.in_mm() >= -slack_mm && (method == Method::Stations || turns >= 2);
+  line.provable = left.in_mm() >= -decision_slack && (method == Method::Stations || turns >= 2);
   return line;
 }
 

@@ -18,8 +18,7 @@ struct Ruling {
   Verdict verdict = Verdict::NotProven;
   std::string reason;
 };
-// `findings` are those raised so far: doubts stop Within, and those that make the reading itself worthless stop Outside
-// too. Adds doubt 1031 when the drift decides.
+// `findings` are those raised so far. Adds doubt 1031 when the drift decides.
 Ruling rule(const Shape& shape, const Uncertainty& u, const Limit<Length>& limit, double guard, Findings& findings);
 
 }  // namespace camside::runout

@@ -6,11 +6,12 @@
 #include <cmath>
 #include <utility>
 
+#include "base/in_order.hpp"
+#include "calc/wear/wear_remarks.hpp"
+#include "calc/wear/wear_report.hpp"
+#include "findings/decision.hpp"
 #include "findings/remark.hpp"
 #include "maths/coverage.hpp"
-#include "base/in_order.hpp"
-#include "calc/wear/wear_report.hpp"
-#include "calc/wear/wear_remarks.hpp"
 
 namespace camside::wear {
 
@@ -19,7 +20,7 @@ namespace {
 namespace say = remarks::wear;
 using remarks::short_inch_and_mm;
 
-constexpr double slack_mm = 1e-9;
+constexpr double slack_mm = decision_slack;
 constexpr double slack_km = 1e-6;
 constexpr double most_km = 1'000'000.0 * 1.609344;
 constexpr Length thick = Length::inches(0.5);
@@ -245,28 +246,16 @@ void look_ahead(Working& w, bool mixed_up) {
 
 // ---- verdict ----
 
-Verdict by_numbers(const Result& r, double limit_mm) {
-  if (r.thickness.in_mm() - r.uncertainty.in_mm() >= limit_mm - slack_mm) return Verdict::Within;
-  if (r.thickness.in_mm() + r.uncertainty.in_mm() < limit_mm - slack_mm) return Verdict::Outside;
-  return Verdict::NotProven;
-}
-
 const char* comparison(Verdict v) {
   if (v == Verdict::Within) return "stays above the least allowed,";
   return v == Verdict::Outside ? "is below the least allowed," : "lies too near to tell from the least allowed,";
 }
 
 std::string reason_of(const Result& r, Verdict v, Length limit) {
-  std::string text = fmt::format("{} ± {} {} {}", short_inch_and_mm(r.thickness), short_inch_and_mm(r.uncertainty), comparison(v),
-                                 short_inch_and_mm(limit));
+  std::string text = fmt::format("{} ± {} {} {}", short_inch_and_mm(r.thickness), short_inch_and_mm(r.uncertainty),
+                                 comparison(v), short_inch_and_mm(limit));
   if (v == Verdict::NotProven) text += "; a finer instrument settles it";
   return text;
-}
-
-const Finding* first_doubt(const Findings& findings) {
-  const auto it =
-      std::find_if(findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::Doubt; });
-  return it == findings.end() ? nullptr : &*it;
 }
 
 void judge_damage(Working& w, const std::vector<std::string>& damage) {
@@ -284,13 +273,10 @@ void judge(Working& w) {
   if (!damage.empty()) return judge_damage(w, damage);
   if (!w.in.limit) return;
   const Length limit = w.in.limit->value;
-  Verdict verdict = by_numbers(w.r, limit.in_mm());
-  std::string reason = reason_of(w.r, verdict, limit);
-  const Finding* doubt = first_doubt(w.r.outcome.findings);
-  if (doubt != nullptr && verdict == Verdict::Within) {
-    verdict = Verdict::NotProven;
-    reason = doubt->text + ". " + doubt->remedy;
-  }
+  const Measured thickness = measured(w.r.thickness.in_mm(), w.r.uncertainty.in_mm());
+  const Decision decision = decide(Bound::Least, thickness, limit.in_mm(), w.r.outcome.findings);
+  const Verdict verdict = decision.verdict;
+  std::string reason = decision.doubt ? because(*decision.doubt) : reason_of(w.r, verdict, limit);
   if (verdict == Verdict::Outside) w.say(say::too_thin());
   if (verdict == Verdict::Within) w.say(say::silence_proves_nothing());
   w.r.outcome.judgement = Judgement{verdict, "thickness", limit.in_mm(), {}, w.in.limit->source, std::move(reason)};

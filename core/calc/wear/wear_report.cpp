@@ -5,27 +5,22 @@
 #include <cmath>
 #include <utility>
 
-#include "findings/remark.hpp"
 #include "calc/wear/wear_remarks.hpp"
+#include "findings/outcome_writer.hpp"
+#include "findings/remark.hpp"
 
 namespace camside::wear {
 
 namespace {
 
+using figures::distance;
+using figures::length;
+using figures::number;
+
 using remarks::miles_and_km;
 using remarks::short_inch_and_mm;
 
 constexpr double km_per_thousand_miles = 1609.344;
-
-Figure length(std::string key, std::string label, Length v, std::optional<double> plus_minus_mm = {}) {
-  return {std::move(key), std::move(label), Kind::Length, v.in_mm(), plus_minus_mm, {}, {}};
-}
-Figure distance(std::string key, std::string label, Distance v) {
-  return {std::move(key), std::move(label), Kind::Distance, v.in_km(), {}, {}, {}};
-}
-Figure number(std::string key, std::string label, double v, std::string text = "") {
-  return {std::move(key), std::move(label), Kind::Number, v, {}, {}, std::move(text)};
-}
 
 std::string condition_text(const Seen& seen) {
   const auto damage = damage_of(seen);
@@ -83,17 +78,19 @@ void add_rate(const Result& r, Outcome& out) {
 void add_reading_step(const Input& in, const Result& r, Outcome& out) {
   out.working.push_back(
       {"Expanded uncertainty", "U = 2 √(s_r² + (graduation/√12)² + (stated error/√3)²)",
-       fmt::format("s_r {}, graduation {}, stated error {}", short_inch_and_mm(in.repeatability.value_or(*in.graduation)),
-                   short_inch_and_mm(*in.graduation), short_inch_and_mm(in.stated_error.value_or(Length{}))),
+       fmt::format("s_r {}, graduation {}, stated error {}",
+                   short_inch_and_mm(in.repeatability.value_or(*in.graduation)), short_inch_and_mm(*in.graduation),
+                   short_inch_and_mm(in.stated_error.value_or(Length{}))),
        short_inch_and_mm(r.uncertainty)});
 }
 
 void add_line_step(const Result& r, Outcome& out) {
   const lines::Line& line = *r.line;
-  out.working.push_back({"Line", "y = y_m + b (x − x_m), b = Σ(x − x_m)(y − y_m)/Σ(x − x_m)²",
-                         fmt::format("{} readings, x_m = {}, y_m = {}", line.points,
-                                     miles_and_km(Distance::km(line.mean_km)), short_inch_and_mm(Length::mm(line.mean_mm))),
-                         "b = " + per_thousand_miles(line.mm_per_km)});
+  out.working.push_back(
+      {"Line", "y = y_m + b (x − x_m), b = Σ(x − x_m)(y − y_m)/Σ(x − x_m)²",
+       fmt::format("{} readings, x_m = {}, y_m = {}", line.points, miles_and_km(Distance::km(line.mean_km)),
+                   short_inch_and_mm(Length::mm(line.mean_mm))),
+       "b = " + per_thousand_miles(line.mm_per_km)});
 }
 
 void add_crossing_step(const Input& in, const Result& r, Outcome& out) {
@@ -101,8 +98,8 @@ void add_crossing_step(const Input& in, const Result& r, Outcome& out) {
   const std::string at = miles_and_km(r.forecast->crossing);
   if (!r.line) {
     out.working.push_back({"Limit reached", "x0 = x + (y − L)/usual wear",
-                           fmt::format("{} + ({} − {})/({})", miles_and_km(r.odometer), short_inch_and_mm(r.thickness), limit,
-                                       per_thousand_miles(*r.mm_per_km)),
+                           fmt::format("{} + ({} − {})/({})", miles_and_km(r.odometer), short_inch_and_mm(r.thickness),
+                                       limit, per_thousand_miles(*r.mm_per_km)),
                            at});
     return;
   }

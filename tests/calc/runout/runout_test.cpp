@@ -10,6 +10,7 @@
 
 #include "calc/answers.hpp"
 #include "calc/runout/runout_verdict.hpp"
+#include "findings/decision.hpp"
 #include "oracle/runout_rows.hpp"
 
 namespace camside::runout {
@@ -150,8 +151,8 @@ TEST(Runout, LeverAngleRows) {
 
 TEST(Runout, DecisionRows) {
   for (const auto& row : oracle::decisions) {
-    EXPECT_EQ(decide(Length::mm(row.value), Length::mm(row.value), Length::mm(oracle::decision_uncertainty_mm),
-                     Length::mm(oracle::decision_limit_mm)),
+    EXPECT_EQ(verdict_of_numbers(Bound::Most, measured(row.value, oracle::decision_uncertainty_mm),
+                                 oracle::decision_limit_mm),
               row.verdict)
         << row.value;
   }
