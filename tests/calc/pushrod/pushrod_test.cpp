@@ -411,6 +411,7 @@ TEST(PushrodOrder, FortyFiveDegreeSinglePin) {
   EXPECT_NEAR(r.standings[1].to_next.in_deg(), 405.0, 1e-9);
   EXPECT_EQ(r.standings[0].rods, (std::array{Rod::FrontExhaust, Rod::FrontIntake}));
   EXPECT_EQ(r.standings[1].rods, (std::array{Rod::RearIntake, Rod::RearExhaust}));
+  ASSERT_NE(finding(r.outcome.findings, 1440), nullptr);
   EXPECT_EQ(finding(r.outcome.findings, 1440)->field, "first");
   EXPECT_TRUE(says(r, 1441));
 }
@@ -504,6 +505,7 @@ TEST(PushrodRelease, EachRodIsSpokenOfByWhatItShows) {
   in.checks = {check(Rod::FrontIntake, 20.0), check(Rod::FrontExhaust, 20.0, false, false),
                check(Rod::RearIntake, 20.0, true, true)};
   const Result r = solved(in);
+  for (const int number : {1431, 1432, 1433}) ASSERT_TRUE(says(r, number)) << number;
   EXPECT_EQ(finding(r.outcome.findings, 1431)->field, "checks[0]");
   EXPECT_EQ(finding(r.outcome.findings, 1432)->field, "checks[1]");
   EXPECT_EQ(finding(r.outcome.findings, 1433)->field, "checks[2]");
