@@ -77,6 +77,7 @@ class BadFiles(unittest.TestCase):
         self.assertIn("directory", camside("solve", tempfile.gettempdir()).err.lower())
         self.assertEqual(camside("solve", "/no/such/file").code, 2)
         self.assertIn("/no/such/file", camside("check", "/no/such/file").both)
+        self.assertIn("refusal 155", camside("check", "/no/such/file").both)
         self.assertEqual(camside("solve", os.devnull).code, 2)
         self.assertEqual(camside("solve", "-", stdin=b"").code, 2)
         self.assertEqual(camside("check", "-", stdin=b"[" * (40 << 20)).code, 2)

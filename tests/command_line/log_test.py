@@ -91,7 +91,7 @@ class Log(Folders):
     def test_two_bikes_of_one_name_need_the_id(self):
         first = self.begin()
         self.begin()
-        self.assertIn("327", self.run_on("a", "log", "--bike", "Brindle").err)
+        self.assertIn("refusal 327", self.run_on("a", "log", "--bike", "Brindle").err)
         self.assertIn("Brindle", self.good("a", "log", "--bike", first))
 
 

@@ -154,6 +154,7 @@ TEST(LogFile, ADamagedLineCostsOneEntryAndHasItsNumber) {
       }
       const OpenedLog log = opened(damaged);
       EXPECT_EQ(log.file.log.size(), 8U) << i << damage;
+      EXPECT_TRUE(has(log.findings, 322));
       bool listed = false;
       for (const Finding& finding : log.findings)
         listed = listed || (finding.number == 322 && finding.text.find("Line " + std::to_string(i + 1) + " is") == 0);

@@ -215,6 +215,15 @@ TEST(Measurement, OpensANewerFileForReadingOnly) {
   EXPECT_TRUE(has(opened->findings, 111));
 }
 
+TEST(Measurement, NotesAFileWithoutRecords) {
+  const auto empty = read_file(R"({"camside": 1, "kind": "measurements", "records": []})");
+  ASSERT_TRUE(empty);
+  EXPECT_TRUE(has(empty->findings, 121));
+  const auto one = read_file(R"({"camside": 1, "kind": "measurements", "records": [{"id": "a", "kind": "tiny"}]})");
+  ASSERT_TRUE(one);
+  EXPECT_FALSE(has(one->findings, 121));
+}
+
 TEST(Measurement, ComesBackByteForByte) {
   const std::string text = R"({
   "camside": 1,

@@ -186,7 +186,7 @@ tl::expected<Result, Findings> solve_readings(const Input& in, const gear_pair::
   check_radius(in, f, found);
   check_indicator_lean(in, *c, found);
   check_lash(in, *round, found);
-  check_cover(in, *round, cycle, found);
+  check_cover(in, *round, found);
   check_play(in, found);
   check_method(in, round->positions.size() == 1, found);
   check_line(in, f, found);

@@ -149,7 +149,7 @@ Cycle cycle_of(const Input& in, const gear_pair::Frame& f, const Conversion& c, 
   return cycle;
 }
 
-void check_cover(const Input& in, const Round& round, const Cycle& cycle, Findings& out) {
+void check_cover(const Input& in, const Round& round, Findings& out) {
   if (one_spot_is_meant(in, round)) {
     return;
   }
@@ -164,9 +164,6 @@ void check_cover(const Input& in, const Round& round, const Cycle& cycle, Findin
   constexpr double most_gap_rad = 0.25 * cycle_rad;
   if (round.largest_gap_rad > most_gap_rad + rounding_rad) {
     out.push_back(remarks::gap_between_positions(Angle::rad(round.largest_gap_rad), Angle::rad(round.gap_from_rad)));
-  }
-  if (!cycle.fit) {
-    out.push_back(remarks::positions_too_close());
   }
 }
 

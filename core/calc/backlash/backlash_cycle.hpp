@@ -30,7 +30,7 @@ struct Cycle {
 Cycle cycle_of(const Input& in, const gear_pair::Frame& f, const Conversion& c, const Round& round);
 
 // What stops a proof over the cycle: one turn only, too few, a gap.
-void check_cover(const Input& in, const Round& round, const Cycle& cycle, Findings& out);
+void check_cover(const Input& in, const Round& round, Findings& out);
 void check_play(const Input& in, Findings& out);
 
 // Expanded uncertainty U = k u of a value with this factor on the variance of one reading. The amplitudes of the two

@@ -70,11 +70,6 @@ Finding gap_between_positions(Angle gap, Angle from) {
                "Read a position in between");
 }
 
-Finding positions_too_close() {
-  return doubt(1209, "readings", "The positions stand too close together to tell how the lash runs round the turn",
-               "Spread them evenly over two crank turns");
-}
-
 Finding loads_not_off() {
   return no_reading(1210, "loads_off", "Loads off is not confirmed; pressure on a lobe gives no lash or a false one",
                     "Lift the lifters or take the rods out, hold the crank still, then confirm");

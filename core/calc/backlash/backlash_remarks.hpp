@@ -20,7 +20,7 @@ Finding closing_reading_differs(std::string field, Length by);       // 1205
 Finding one_turn_only(bool turns_given);                             // 1206
 Finding too_few_positions(std::size_t given, int least, int usual);  // 1207
 Finding gap_between_positions(Angle gap, Angle from);                // 1208
-Finding positions_too_close();                                       // 1209
+// 1209 was positions too close together for a curve and stays unused: half a degree apart, any six give one.
 
 // Readings.
 Finding loads_not_off();                                                                 // 1210

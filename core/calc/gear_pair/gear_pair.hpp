@@ -18,7 +18,7 @@
 // Accuracy: closed forms, 1e-12 mm for exact inputs; the result is as good as the sizes typed in.
 // Not covered: internal gears, racks, crossed shafts, tip relief, undercut teeth, face overlap of helical gears,
 // bearing play and runout (backlash.hpp), strength. Findings: 1101 centre distance too small · 1102, 1103 pitch and
-// teeth miss it · 1105-1107 ratio · 1110-1118 pins · 1120-1122 span · 1125, 1126 thickness · 1130-1139 tips, roots,
+// teeth miss it · 1105-1107 ratio · 1111-1118 pins · 1120-1122 span · 1125, 1126 thickness · 1130-1139 tips, roots,
 // contact · 1140-1143 lash · 1150-1152 temperature. Example: examples/gear_pair.json
 #pragma once
 
@@ -142,7 +142,7 @@ tl::expected<double, Finding> thickness_from_pins_mm(const involute::Form& form,
                                                      const std::string& field);
 std::optional<Finding> thickness_fault(const involute::Form& form, double thickness_mm, const std::string& field);
 
-// Why a pin cannot measure this tooth space (1110-1113, 1118); none: it can.
+// Why a pin cannot measure this tooth space (1111-1113, 1118); none: it can.
 struct PinInSpace {
   const involute::Form& form;
   double thickness_mm = 0.0;

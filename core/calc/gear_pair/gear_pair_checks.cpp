@@ -28,10 +28,10 @@ std::optional<Finding> thickness_fault(const involute::Form& form, double thickn
 
 std::optional<Finding> pin_fault(const PinInSpace& p, const std::string& field) {
   const auto seat = involute::pin_seat(p.form, p.thickness_mm, p.pin.in_mm());
-  if (!seat) return remarks::pin_drops_through(field, p.pin);
+  // Without a seat the centre stands on the base circle to the last bit, for the thickness came from this very pin.
+  if (!seat || !seat->touches_involute) return remarks::pin_on_no_involute(field, p.pin);
   const Length contact = Length::mm(seat->contact_mm);
   const Length under = Length::mm(seat->centre_mm) - p.pin / 2.0 - p.root_radius;
-  if (!seat->touches_involute) return remarks::pin_on_no_involute(field, p.pin);
   if (contact > p.tip_radius) return remarks::pin_rides_on_tips(field, contact, p.tip_radius);
   if (under < Length{}) return remarks::pin_on_the_bottom(field, under);
   if (p.over_pins <= 2.0 * p.tip_radius) return remarks::pin_does_not_stand_out(field, p.over_pins, p.tip_radius);

@@ -63,12 +63,6 @@ Finding ratio_not_checked() {
               "Say whether it is crank to cam (2:1) or cam to cam (1:1); it catches most typing errors");
 }
 
-Finding pin_drops_through(std::string field, Length pin) {
-  return refusal(1110, std::move(field),
-                 fmt::format("A pin of {} drops through the tooth space without touching the flanks", inch_and_mm(pin)),
-                 "Use a thicker pin (about 1.7 modules, 1.728/P), or check teeth, pitch and the size over pins");
-}
-
 Finding pin_rides_on_tips(std::string field, Length contact, Length tip) {
   return refusal(1111, std::move(field),
                  fmt::format("The pin would touch at a diameter of {}, outside the tips at {}: it rides on the tips",

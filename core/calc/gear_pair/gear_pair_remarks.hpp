@@ -25,8 +25,8 @@ Finding ratio_not_two_to_one(std::string field, const std::string& found);  // 1
 Finding ratio_not_one_to_one(std::string field, const std::string& found);  // 1106
 Finding ratio_not_checked();                                                // 1107
 
-// Pins. `gear` is the path of the gear, "gear1".
-Finding pin_drops_through(std::string field, Length pin);                            // 1110
+// Pins. `gear` is the path of the gear, "gear1". 1110 was a pin that drops through and stays unused: a thickness that
+// comes from a pin has room for it.
 Finding pin_rides_on_tips(std::string field, Length contact, Length tip);            // 1111
 Finding pin_on_the_bottom(std::string field, Length clearance);                      // 1112
 Finding pin_does_not_stand_out(std::string field, Length over_pins, Length tip);     // 1113

@@ -157,6 +157,17 @@ TEST(Backlash, TemperatureMeetsTheRows) {
   }
 }
 
+TEST(Backlash, TemperaturesNobodyEnteredAreSaid) {
+  Input in = sound();
+  in.temperatures.reset();
+  EXPECT_TRUE(has_finding(in, 1260));
+  EXPECT_FALSE(has_finding(in, 1152));
+  in.temperatures.emplace();
+  in.temperatures->gear2 = Expansion::ppm_per_kelvin(18.0);
+  EXPECT_FALSE(has_finding(in, 1260));
+  EXPECT_TRUE(has_finding(in, 1152)) << "gears of unlike metals";
+}
+
 TEST(Backlash, PlayEntersByTheTangent) {
   Input in = plate_mesh();
   in.module = Module::mm(1.0);
@@ -236,7 +247,9 @@ TEST(Backlash, ByFeelIsLoggedAndNeverWithin) {
     EXPECT_TRUE(r.by_feel);
     EXPECT_EQ(r.outcome.judgement->verdict, Verdict::NotProven);
     EXPECT_EQ(r.outcome.figure("lowest"), nullptr);
+    EXPECT_TRUE(doubted(in, 1241, "access"));
   }
+  EXPECT_FALSE(has_finding(sound(), 1241));
   EXPECT_EQ(solved(in).outcome.figure("feel")->text, "loose");
   in.window.reset();
   EXPECT_FALSE(solved(in).outcome.judgement);
@@ -551,6 +564,14 @@ TEST(Backlash, TooFewOrTooUnevenPositions) {
   EXPECT_TRUE(solved(plate).curve.fitted);
   read_at(plate, {0, 240, 480}, {1.5, 1.8, 1.4});
   EXPECT_TRUE(doubted(plate, 1207, "readings"));
+}
+
+// Half a degree apart is the closest that two positions can be: five of them and one far away leave the least.
+TEST(Backlash, PositionsInABunchStillGiveACurve) {
+  Input in = sound();
+  read_at(in, {0, 0.51, 1.02, 1.53, 2.04, 362}, {1.5, 1.5, 1.5, 1.5, 1.5, 1.4});
+  EXPECT_TRUE(doubted(in, 1208, "readings"));
+  EXPECT_TRUE(solved(in).curve.fitted);
 }
 
 TEST(Backlash, TightSpotIsNamedByToothAndTurn) {

@@ -248,6 +248,7 @@ TEST(GearPair, MiscountedTeethAreAskedAbout) {
   EXPECT_NE(f.remedy.find("51 teeth in all"), std::string::npos) << f.remedy;
   in.sizes_confirmed = true;
   EXPECT_EQ(finding(in, 1102).number, 0);
+  EXPECT_EQ(finding(in, 1103).number, 1103);
   EXPECT_EQ(finding(in, 1103).severity, Severity::Note);
 }
 
@@ -285,6 +286,20 @@ TEST(GearPair, PinsThatDoNotMeasureAreRefused) {
   EXPECT_TRUE(refused(shallow, 1112, "gear1.pin_diameter"));
 }
 
+TEST(GearPair, APinWhoseCentreIsOnTheBaseCircleTouchesNoFlank) {
+  Input in = pinned(1.54, 0.0);
+  in.gear1.teeth = 22;
+  in.centre_distance = Length::mm(31.02);
+  const double base = 2.0 * involute::form(22, Module::mm(1.0), Angle::deg(20.0), Angle{}).base_mm;
+  double over_pins = base + 1.54;
+  for (int i = 0; i < 300; ++i) {  // whichever way the last bits fall
+    over_pins = std::nextafter(over_pins, 2.0 * base);
+    if (i < 10) continue;
+    in.gear1.over_pins = Length::mm(over_pins);
+    EXPECT_TRUE(refused(in, 1118, "gear1.pin_diameter"));
+  }
+}
+
 TEST(GearPair, MillimetresTypedAsInchesAreRefused) {
   Input in = pinned(1.7, over_pins_of(1.7));
   in.gear1.over_pins = Length::inches(22.294);
@@ -298,6 +313,19 @@ TEST(GearPair, OddTeethOverPinsAreRemarked) {
   in.gear1.pin_diameter = Length::mm(2.7);
   in.gear1.over_pins = Length::mm(involute::pin_seat(f1, pi * f1.module_mm / 2.0, 2.7)->over_pins_mm);
   EXPECT_EQ(finding(in, 1115).field, "gear1.over_pins");
+  EXPECT_EQ(finding(in, 1116).number, 0);
+}
+
+TEST(GearPair, OddHelicalTeethAreMeasuredOverBalls) {
+  Input in = pair_of(2.0, 17, 34, 51.05 / std::cos(Angle::deg(15.0).in_rad()));
+  in.helix = Angle::deg(15.0);
+  in.gear1.thickness_from = ThicknessFrom::OverPins;
+  const auto f1 = involute::form(17, in.module, in.pressure_angle, in.helix);
+  in.gear1.pin_diameter = Length::mm(3.4);
+  in.gear1.over_pins =
+      Length::mm(involute::pin_seat(f1, involute::thickness_from_shift_mm(f1, 0.0), 3.4)->over_pins_mm);
+  EXPECT_EQ(finding(in, 1116).field, "gear1.pin_diameter");
+  EXPECT_EQ(finding(in, 1115).number, 0);
 }
 
 TEST(GearPair, SpansThatTouchNoFlankAreRefused) {
@@ -324,6 +352,18 @@ TEST(GearPair, WrongNumberOfTeethInTheSpanIsSeen) {
   EXPECT_TRUE(refused(in, 1125, "gear1.span"));
 }
 
+TEST(GearPair, AShiftNoGearHasIsDoubted) {
+  Input in = pair_of(2.0, 20, 40, 60.05);
+  in.gear1.thickness_from = ThicknessFrom::Thickness;
+  in.gear1.tip_diameter = Length::mm(44.0);
+  in.gear1.root_diameter = Length::mm(35.0);
+  in.gear1.thickness = Length::mm(pi - 4.0 * std::tan(in.pressure_angle.in_rad()) * 0.99);
+  EXPECT_EQ(finding(in, 1126).number, 0);
+  in.gear1.thickness = Length::mm(pi - 4.0 * std::tan(in.pressure_angle.in_rad()) * 1.01);
+  EXPECT_EQ(finding(in, 1126).field, "gear1.thickness");
+  EXPECT_EQ(finding(in, 1126).severity, Severity::Doubt);
+}
+
 TEST(GearPair, ImpossiblePairsSayWhy) {
   Input pointed = pair_of(2.0, 20, 40, 60.05);
   pointed.gear1.tip_diameter = Length::mm(50.0);
@@ -344,6 +384,43 @@ TEST(GearPair, ImpossiblePairsSayWhy) {
   Input upside_down = pair_of(2.0, 20, 40, 60.05);
   upside_down.gear2.tip_diameter = Length::mm(70.0);
   EXPECT_TRUE(refused(upside_down, 1139, "gear2.tip_diameter"));
+}
+
+TEST(GearPair, ThinTipsAndLittleClearanceAreCautions) {
+  Input in = pair_of(2.0, 20, 40, 60.05);
+  EXPECT_EQ(finding(in, 1131).number, 0);
+  EXPECT_EQ(finding(in, 1133).number, 0);
+  in.gear1.tip_diameter = Length::mm(44.9);
+  EXPECT_EQ(finding(in, 1133).field, "gear1.tip_diameter");
+  EXPECT_EQ(finding(in, 1131).number, 0);
+  in.gear2.root_diameter = Length::mm(70.0);
+  in.gear1.tip_diameter = Length::mm(46.0);
+  EXPECT_EQ(finding(in, 1131).field, "gear1.tip_diameter");
+  EXPECT_EQ(finding(in, 1133).number, 0);
+}
+
+TEST(GearPair, AHelixMayMakeUpForALowContactRatio) {
+  const double wider = 1.0 / std::cos(Angle::deg(15.0).in_rad());
+  Input in = pair_of(2.0, 20, 40, 60.05 * wider);
+  in.helix = Angle::deg(15.0);
+  EXPECT_EQ(finding(in, 1137).number, 0);
+  in.centre_distance = Length::mm(61.7 * wider);
+  EXPECT_LT(solved(in).contact_ratio, 1.0);
+  EXPECT_EQ(finding(in, 1137).field, "helix");
+}
+
+TEST(GearPair, FiguresBeyondAllNumbersAreRefused) {
+  Input in = pair_of(2.0, 200, 200, 401.0);
+  for (Gear* g : {&in.gear1, &in.gear2}) {
+    g->tip_diameter = Length::mm(403.0);
+    g->root_diameter = Length::mm(396.0);
+  }
+  in.gear1.thickness_from = ThicknessFrom::Thickness;
+  in.gear1.thickness = Length::mm(3.0);
+  in.pressure_angle = Angle::deg(1e-300);
+  EXPECT_EQ(finding(in, 1143).number, 0);
+  in.pressure_angle = Angle::deg(1e-308);  // the profile shift divides by its tangent
+  EXPECT_TRUE(refused(in, 1143, ""));
 }
 
 TEST(GearPair, LowContactRatioIsACaution) {

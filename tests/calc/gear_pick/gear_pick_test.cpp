@@ -157,6 +157,14 @@ TEST(GearPick, TheMeaningOfASizeIsAskedNeverAssumed) {
   EXPECT_TRUE(refused(in, 201, "gears[2].pin_diameter"));
 }
 
+TEST(GearPick, ASizeFarFromTheFittedGearIsACaution) {
+  Input in = five_by_five();
+  EXPECT_FALSE(has(solved(in).outcome.findings, 1314));
+  in.gears[1].sizes[2].value = Length::mm(0.051);  // a twentieth of module 1 is 0.050
+  const Findings f = solved(in).outcome.findings;
+  EXPECT_NE(text_of(f, 1314).find("front 3"), std::string::npos) << text_of(f, 1314);
+}
+
 TEST(GearPick, SizesOverPinsThatCanNotBeAreRefused) {
   Input in = two_cam_engine(3);
   in.gears[0].sizes[1].value = Length::mm(1.0);
@@ -337,6 +345,8 @@ TEST(GearPick, WhereNothingFitsTheNearestAndTheSizeThatWouldAreNamed) {
   EXPECT_EQ(set.best().standing, Standing::TooLoose);
   EXPECT_NEAR(set.best().score_mm, -(0.105 - 0.04 - 0.040), 1e-12);
   EXPECT_TRUE(has(r.outcome.findings, 1322));
+  EXPECT_TRUE(has(r.outcome.findings, 1323));
+  EXPECT_FALSE(has(r.outcome.findings, 1326));
   ASSERT_EQ(set.would_fit.size(), 2U);
   // The other gear at +0.02: this one must be +0.045 … +0.060.
   EXPECT_NEAR(set.would_fit[0].from.in_mm(), 0.045, 1e-12);
@@ -367,6 +377,19 @@ TEST(GearPick, ASwingWiderThanTheWindowCanNotBeCuredBySize) {
   EXPECT_EQ(r.sets[0].fitting, 0U);
   EXPECT_TRUE(r.sets[0].would_fit.empty());
   EXPECT_TRUE(has(r.outcome.findings, 1324));
+  EXPECT_TRUE(has(r.outcome.findings, 1326));
+  EXPECT_FALSE(has(r.outcome.findings, 1323));
+}
+
+TEST(GearPick, WhatFitsButIsNotToBeHadIsSaid) {
+  Input in = five_by_five();
+  EXPECT_FALSE(has(solved(in).outcome.findings, 1325));
+  for (Gear& g : in.gears)
+    for (Size& s : g.sizes) s.stock = 0;
+  const Result r = solved(in);
+  EXPECT_EQ(r.sets[0].best().standing, Standing::NotInStock);
+  EXPECT_TRUE(has(r.outcome.findings, 1325));
+  EXPECT_FALSE(has(r.outcome.findings, 1322)) << "something does fit";
 }
 
 TEST(GearPick, EachOneOutHasItsReason) {
@@ -451,6 +474,8 @@ TEST(GearPick, TwoToOneMayComeOutOverIdlers) {
   EXPECT_TRUE(solve(in)) << "an idler's teeth do not matter to the ratio";
   in.gears[2].teeth = 41;
   EXPECT_FALSE(solve(in));
+  in.shafts[2].role = Role::Other;  // nothing says what it should turn
+  EXPECT_TRUE(has(solved(in).outcome.findings, 1317));
 }
 
 TEST(GearPick, ARingOfGearsMustAgreeWithItself) {

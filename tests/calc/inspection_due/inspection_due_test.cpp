@@ -72,6 +72,28 @@ TEST(Due, BrindleIsOverdueWithoutProofAndHasNoDate) {
   EXPECT_TRUE(has(r.outcome.findings, 1522));
   EXPECT_NE(i.why.find("common practice"), std::string::npos);
   EXPECT_EQ(r.items[1].state, State::Good);  // inner bearings at 50,000 mi
+  EXPECT_EQ(field_of(r.outcome.findings, 1520), "engine");
+  EXPECT_FALSE(says(r, 1521));
+  EXPECT_TRUE(says(r, 1530)) << "one reading is no rate";
+}
+
+TEST(Due, EachStateIsSpokenOf) {
+  const auto at = [](double miles) {
+    return solved(one_item(shoes({proven(day(2021, 1, 31), 10'000.0)}), day(2023, 1, 1), miles));
+  };
+  EXPECT_EQ(field_of(at(37'000.0).outcome.findings, 1521), "items[0]");
+  EXPECT_FALSE(says(at(37'000.0), 1520));
+  EXPECT_EQ(field_of(at(40'001.0).outcome.findings, 1520), "items[0]");
+  EXPECT_FALSE(says(at(40'001.0), 1521));
+  EXPECT_FALSE(says(at(36'999.0), 1520));
+  EXPECT_FALSE(says(at(36'999.0), 1521));
+}
+
+TEST(Due, WithoutAnyReadingNothingCountsByDistance) {
+  Input in = brindle();
+  EXPECT_FALSE(says(solved(in), 1501));
+  in.log.clear();
+  EXPECT_TRUE(says(solved(in), 1501));
 }
 
 TEST(Due, OnTheDueReadingAndDayStillInTime) {
@@ -158,6 +180,13 @@ TEST(DueRules, NoRuleAndNothingListedAreRefused) {
   EXPECT_TRUE(has(refused(in), 1510));
 }
 
+TEST(DueRules, AnIntervalOfNoSourceIsTakenAsTheOwners) {
+  Input in = one_item(shoes({}), day(2024, 5, 14), 41'300.0);
+  EXPECT_FALSE(says(solved(in), 1511));
+  in.items[0].source.reset();
+  EXPECT_EQ(field_of(solved(in).outcome.findings, 1511), "items[0].source");
+}
+
 TEST(DueRules, DefaultsSayWhatTheyRestOn) {
   EXPECT_EQ(usual_items(EngineYears::SprungChain)[0].source->basis(), Basis::CommonPractice);
   EXPECT_NEAR(usual_items(EngineYears::SprungChain)[0].every->in_miles(), 30'000.0, 1e-9);
@@ -211,6 +240,24 @@ TEST(DueForecast, RangeFollowsTheRatesRange) {
   EXPECT_EQ(*i.forecast->latest, days(*r.rate->low_km_per_day));
 }
 
+TEST(DueForecast, FewReadingsGiveARateAndNoRange) {
+  Input in = steady();
+  EXPECT_FALSE(says(solved(in), 1531));
+  EXPECT_FALSE(says(solved(in), 1530));
+  in.log.erase(in.log.begin() + 1, in.log.end() - 3);  // the first and the last three
+  EXPECT_TRUE(says(solved(in), 1531));
+}
+
+TEST(DueForecast, HardlyRiddenLeavesTheLatestDayOpen) {
+  Input in = steady();
+  EXPECT_FALSE(says(solved(in), 1533));
+  in.log.resize(6);
+  in.log[1].odometer = in.log[2].odometer = in.log[0].odometer;  // it stood for half of the time
+  const Result r = solved(in);
+  EXPECT_LE(r.rate->low_km_per_day.value_or(1.0), 0.0);
+  EXPECT_TRUE(says(r, 1533));
+}
+
 TEST(DueForecast, AParkedBikeHasNoForecastByDistance) {
   Input in = steady();
   for (LogEntry& e : in.log) e.odometer = Distance::miles(31'000.0);
@@ -257,6 +304,7 @@ TEST(DueLog, GoingBackWithoutASwapIsAnEventAndADoubt) {
   const Result r = solved(in);
   EXPECT_TRUE(r.log_in_doubt);
   EXPECT_EQ(field_of(r.outcome.findings, 1503), "log[1].odometer");
+  EXPECT_TRUE(says(r, 1523));
   EXPECT_NEAR(r.ridden->in_miles(), 21'000.0, 1e-9);  // nothing in between
 }
 
@@ -304,6 +352,7 @@ TEST(DueLog, OneDaysReadingsMayComeInAnyOrder) {
   in.log = {reading(day(2024, 5, 14), 41'310.0), reading(day(2024, 5, 14), 41'300.0)};
   const Result r = solved(in);
   EXPECT_FALSE(r.log_in_doubt);
+  EXPECT_FALSE(says(r, 1523));
   EXPECT_NEAR(r.ridden->in_miles(), 41'310.0, 1e-9);
 }
 
@@ -349,6 +398,13 @@ TEST(DueEntries, ProofThatSaysNothingIsRefusedAndHalfAProofSaid) {
   EXPECT_TRUE(has(r.outcome.findings, 1514));
   EXPECT_FALSE(r.items[0].distance.has_value());
   EXPECT_EQ(r.items[0].date->due, day(2028, 1, 1));
+  EXPECT_FALSE(says(r, 1515));
+  Service read = empty;
+  read.odometer = Distance::miles(38'000.0);
+  const Result no_day = solved(one_item(shoes({read}), day(2024, 5, 14), 41'300.0));
+  EXPECT_EQ(field_of(no_day.outcome.findings, 1515), "items[0].services");
+  EXPECT_FALSE(says(no_day, 1514));
+  EXPECT_FALSE(no_day.items[0].date.has_value());
 }
 
 TEST(DueEntries, TooLongALogIsRefusedAtOnce) {

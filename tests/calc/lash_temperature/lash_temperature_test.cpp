@@ -144,6 +144,19 @@ TEST(LashTemperature, NoLashInAStateIsACaution) {
   EXPECT_TRUE(has(out.findings, 1150));
 }
 
+TEST(LashTemperature, GearsOfUnlikeMetalsAreSaid) {
+  const auto r = pair_at(60.05);
+  Conditions c = metals(11.5, 23.1);
+  const auto said = [&] {
+    Outcome out;
+    report(forecast(gear_pair::mesh_of(r), r.lash, c).value(), c, out);
+    return out.findings;
+  };
+  EXPECT_FALSE(has(said(), 1152));
+  c.gear2 = Expansion::ppm_per_kelvin(18.0);
+  EXPECT_TRUE(has(said(), 1152));
+}
+
 TEST(LashTemperature, GearsThatNoLongerFitAreRefused) {
   gear_pair::Input in;
   in.module = Module::mm(2.0);

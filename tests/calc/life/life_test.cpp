@@ -243,6 +243,11 @@ TEST(LifeRemarks, ShapesThatAreNoWear) {
   EXPECT_FALSE(says(solved(shock_absorbers()), 1724));
 }
 
+TEST(LifeRemarks, OneCurveIsOfOneKindOfPart) {
+  EXPECT_TRUE(says(solved(shock_absorbers()), 1740));
+  EXPECT_FALSE(says(solved(two_quantiles(30'000, 0.1, 60'000, 0.5)), 1740)) << "no list, no mixture";
+}
+
 TEST(LifeRemarks, BeyondTheRecord) {
   Input in = shock_absorbers();
   in.survived = Distance::km(20'000.0);

@@ -435,9 +435,11 @@ TEST(LookOverMoney, NoOfferBelowNothingOrWithoutAskingPrice) {
   EXPECT_EQ(r.offer->middle, Money{});
   EXPECT_GT(r.offer->high, Money{});
   EXPECT_TRUE(says(r, 1832));
+  EXPECT_TRUE(says(r, 1833));
   in.asking.reset();
   EXPECT_FALSE(solved(in).offer);
   EXPECT_TRUE(says(solved(in), 1831));
+  EXPECT_FALSE(says(solved(in), 1833));
 }
 
 TEST(LookOverMoney, RankedByExpectedCost) {

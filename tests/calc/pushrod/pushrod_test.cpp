@@ -2,8 +2,13 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
+#include <iterator>
 #include <limits>
+#include <string>
+#include <vector>
 
 #include "calc/answers.hpp"
 #include "calc/pushrod/pushrod_inputs.hpp"
@@ -116,6 +121,8 @@ TEST(PushrodTurns, WithoutTravelTakesTheNearestFlat) {
   EXPECT_EQ(solved(in).setting->set_flats, 13);
   EXPECT_EQ(verdict(r), Verdict::NotProven);
   EXPECT_TRUE(has(r.outcome.findings, 1413));
+  EXPECT_TRUE(says(r, 1414));
+  EXPECT_FALSE(says(solved(wet()), 1414));
 }
 
 TEST(PushrodTurns, ThreeTurnsExactlyAreNotTwoTurnsAndNearlySixFlats) {
@@ -170,7 +177,34 @@ TEST(PushrodTurns, BackingOffTurnsTheOtherWay) {
   const Setting s = *solved(in).setting;
   EXPECT_EQ(*s.lengthens, Sense::Clockwise);
   EXPECT_EQ(*s.turn, Sense::CounterClockwise);
+  EXPECT_TRUE(says(solved(in), 1420));
+  EXPECT_FALSE(says(solved(in), 1421));
   EXPECT_TRUE(has(solved(dry()).outcome.findings, 1421));  // not said
+  EXPECT_FALSE(says(solved(dry()), 1420));
+}
+
+TEST(PushrodTurns, EachWayIsSaidInItsWords) {
+  Input solid = wet();
+  solid.lifter = Lifter::Solid;
+  solid.preload.reset();
+  const Result ways[] = {solved(wet()), solved(dry()), solved(solid)};
+  EXPECT_TRUE(says(ways[0], 1422));
+  EXPECT_TRUE(says(ways[1], 1423));
+  EXPECT_TRUE(says(ways[2], 1425));
+  for (const int number : {1422, 1423, 1425}) {
+    const auto said = std::count_if(std::begin(ways), std::end(ways), [&](const Result& r) { return says(r, number); });
+    EXPECT_EQ(said, 1) << number;
+  }
+}
+
+TEST(PushrodTurns, AZeroFoundOnADryLifterAndTheLocknutAreSpokenOf) {
+  EXPECT_TRUE(says(solved(wet()), 1427));
+  EXPECT_FALSE(says(solved(dry()), 1427));
+  EXPECT_TRUE(says(solved(wet()), 1428));
+  Input fixed = wet();
+  fixed.rods = Rods::Fixed;
+  EXPECT_FALSE(says(solved(fixed), 1427));
+  EXPECT_FALSE(says(solved(fixed), 1428)) << "there is no locknut";
 }
 
 // ---- preload and margins ----
@@ -179,6 +213,8 @@ TEST(PushrodMargins, DefaultIsHalfOfTravelAndNothingWithoutTravel) {
   Input in = wet();
   in.preload.reset();
   EXPECT_NEAR(solved(in).setting->wanted.in_inches(), 0.1, 1e-15);
+  EXPECT_TRUE(says(solved(in), 1415));
+  EXPECT_FALSE(says(solved(wet()), 1415));
   in.travel.reset();
   EXPECT_TRUE(has(refused(in), 1404));
 }
@@ -199,8 +235,10 @@ TEST(PushrodMargins, ExactlyAtTheLimitIsWithin) {
   in.turned = Turned{0.0, 3.0};
   in.preload.reset();
   EXPECT_EQ(verdict(solved(in)), Verdict::Within);
+  EXPECT_FALSE(says(solved(in), 1410));
   in.turned = Turned{0.0, 2.0};
   EXPECT_EQ(verdict(solved(in)), Verdict::Outside);
+  EXPECT_TRUE(says(solved(in), 1410));
   in.turned = Turned{0.0, 17.0};  // 0.170 of 0.200
   EXPECT_EQ(verdict(solved(in)), Verdict::Within);
   in.turned = Turned{0.0, 18.0};
@@ -231,6 +269,16 @@ TEST(PushrodMargins, SolidLiftersTakeNone) {
   EXPECT_EQ(r.setting->way, Way::JustFree);
   EXPECT_EQ(r.setting->set_flats, 0);
   EXPECT_FALSE(r.outcome.judgement.has_value());
+}
+
+TEST(PushrodMargins, ASolidLifterTurnedPastZeroHoldsItsValve) {
+  Input in = wet();
+  in.lifter = Lifter::Solid;
+  in.preload.reset();
+  in.turned = Turned{0.0, 0.0};
+  EXPECT_FALSE(says(solved(in), 1419));
+  in.turned = Turned{0.0, 1.0};
+  EXPECT_TRUE(says(solved(in), 1419));
 }
 
 // ---- what was counted ----
@@ -363,6 +411,9 @@ TEST(PushrodOrder, FortyFiveDegreeSinglePin) {
   EXPECT_NEAR(r.standings[1].to_next.in_deg(), 405.0, 1e-9);
   EXPECT_EQ(r.standings[0].rods, (std::array{Rod::FrontExhaust, Rod::FrontIntake}));
   EXPECT_EQ(r.standings[1].rods, (std::array{Rod::RearIntake, Rod::RearExhaust}));
+  ASSERT_NE(finding(r.outcome.findings, 1440), nullptr);
+  EXPECT_EQ(finding(r.outcome.findings, 1440)->field, "first");
+  EXPECT_TRUE(says(r, 1441));
 }
 
 TEST(PushrodOrder, SwappedAgainstTheWheelsAndFromTheRear) {
@@ -449,6 +500,34 @@ TEST(PushrodRelease, SpinningAtOnceOnAWetLifterIsSuspect) {
   EXPECT_TRUE(has(r.outcome.findings, 1434));
 }
 
+TEST(PushrodRelease, EachRodIsSpokenOfByWhatItShows) {
+  Input in = wet();
+  in.checks = {check(Rod::FrontIntake, 20.0), check(Rod::FrontExhaust, 20.0, false, false),
+               check(Rod::RearIntake, 20.0, true, true)};
+  const Result r = solved(in);
+  for (const int number : {1431, 1432, 1433}) ASSERT_TRUE(says(r, number)) << number;
+  EXPECT_EQ(finding(r.outcome.findings, 1431)->field, "checks[0]");
+  EXPECT_EQ(finding(r.outcome.findings, 1432)->field, "checks[1]");
+  EXPECT_EQ(finding(r.outcome.findings, 1433)->field, "checks[2]");
+  in.checks = {check(Rod::FrontIntake, 5.0)};  // still bleeding down: nothing to feel for yet
+  for (const int number : {1431, 1432, 1433}) EXPECT_FALSE(says(solved(in), number)) << number;
+}
+
+TEST(PushrodRelease, TheEngineIsLockedOrReleasedNeverBoth) {
+  Input in = wet();
+  EXPECT_FALSE(says(solved(in), 1435));
+  EXPECT_FALSE(says(solved(in), 1438)) << "nothing was loaded";
+  in.checks = {check(Rod::FrontIntake, 1.0), check(Rod::FrontExhaust, 1.0)};
+  EXPECT_TRUE(says(solved(in), 1438));
+  EXPECT_FALSE(says(solved(in), 1435));
+  in.checks = {check(Rod::FrontIntake, 20.0), check(Rod::FrontExhaust, 20.0)};
+  EXPECT_TRUE(says(solved(in), 1438)) << "the end of the clock releases nothing";
+  EXPECT_FALSE(says(solved(in), 1435));
+  in.checks = {check(Rod::FrontIntake, 20.0, true, false), check(Rod::FrontExhaust, 20.0, true, false)};
+  EXPECT_TRUE(says(solved(in), 1435));
+  EXPECT_FALSE(says(solved(in), 1438));
+}
+
 TEST(PushrodRelease, ARodListedTwiceIsRefused) {
   Input in = wet();
   in.checks = {check(Rod::FrontIntake, 1.0), check(Rod::FrontIntake, 9.0)};
@@ -492,6 +571,7 @@ TEST(PushrodHeat, TradePracticeFigures) {
 TEST(PushrodHeat, ValveSideCountsOnlyWhatTheStemGrowsBeyondTheHead) {
   Input in = wet();
   in.heat = heat_of_stack(23.1, 11.5);
+  EXPECT_TRUE(says(solved(in), 1459));
   const double without = solved(in).heat->hot.in_mm();
   in.heat->valve = ValveGrowth{{"", Length::mm(110.0), Expansion::ppm_per_kelvin(11.5), Temperature::celsius(220.0)},
                                {"", Length::mm(100.0), Expansion::ppm_per_kelvin(23.1), Temperature::celsius(120.0)},
@@ -501,6 +581,7 @@ TEST(PushrodHeat, ValveSideCountsOnlyWhatTheStemGrowsBeyondTheHead) {
   const Result r = solved(in);
   EXPECT_NEAR(r.heat->hot.in_mm(), without + (stem - head) / 1.6, 1e-12);
   EXPECT_FALSE(has(r.outcome.findings, 1451));  // 200 K is not above 200 K
+  EXPECT_FALSE(says(r, 1459));
 }
 
 TEST(PushrodHeat, FahrenheitTypedAsCelsiusIsAskedAbout) {
@@ -538,6 +619,23 @@ TEST(PushrodHeat, PlungerThatBottomsHotIsOutside) {
   const Result r = solved(in);
   EXPECT_TRUE(has(r.outcome.findings, 1456));
   EXPECT_EQ(verdict(r), Verdict::Outside);
+}
+
+TEST(PushrodHeat, LittleRoomLeftHotIsSaid) {
+  Input in = wet();
+  in.heat = heat_of_stack(23.1, 11.5);
+  EXPECT_FALSE(says(solved(in), 1457)) << "0.099 less 0.015 in";
+  in.preload = Length::inches(0.035);
+  const Result r = solved(in);
+  EXPECT_FALSE(says(r, 1410)) << "cold it has enough";
+  EXPECT_TRUE(says(r, 1457));
+}
+
+TEST(PushrodHeat, AStackOfNothingIsRefused) {
+  Input in = wet();
+  in.heat = heat_of_stack(23.1, 11.5);
+  in.heat->stack.clear();
+  EXPECT_TRUE(refused(in, 1458, "heat.stack"));
 }
 
 TEST(PushrodHeat, AWarmEngineSetToColdFiguresGainsPreloadCold) {
@@ -578,29 +676,53 @@ TEST(PushrodLength, FixedRodsKeepTheirLength) {
   EXPECT_NEAR(r.margins->preload.in_inches(), 0.18, 1e-15);
   EXPECT_EQ(verdict(r), Verdict::Outside);
   EXPECT_TRUE(has(r.outcome.findings, 1426));
+  EXPECT_NE(text_of(r.outcome.findings, 1460).find("0.0800 in (2.032 mm) shorter"), std::string::npos)
+      << text_of(r.outcome.findings, 1460);
+  EXPECT_NE(text_of(r.outcome.findings, 1461).find("0.1800 in"), std::string::npos);
+  in.new_length.reset();
+  EXPECT_FALSE(says(solved(in), 1460));
+  EXPECT_FALSE(says(solved(in), 1461));
+}
+
+TEST(PushrodLength, AdjustableRodsTakeUpTheChange) {
+  Input in = wet();
+  in.new_length.emplace();
+  in.new_length->head_removed = Length::inches(0.08);
+  EXPECT_TRUE(says(solved(in), 1460));
+  EXPECT_FALSE(says(solved(in), 1461)) << "their preload is set anew";
 }
 
 TEST(PushrodEngagement, OneDiameterUnlessTheMakerMarksIt) {
   Input in = wet();
   in.engagement = Engagement{Length::inches(0.25), Length::inches(0.25), {}};
   EXPECT_EQ(verdict(solved(in)), Verdict::Within);
+  EXPECT_FALSE(says(solved(in), 1470));
   in.engagement->engaged = Length::inches(0.24);
   const Result r = solved(in);
   EXPECT_EQ(verdict(r), Verdict::Outside);
   EXPECT_EQ(r.outcome.judgement->figure, "engaged");
+  EXPECT_TRUE(says(r, 1470));
+  EXPECT_TRUE(says(r, 1471));
   in.engagement->least = Limit<Length>{Length::inches(0.2), Source::makers_sheet("mark on the adjuster")};
   EXPECT_EQ(verdict(solved(in)), Verdict::Within);
+  EXPECT_FALSE(says(solved(in), 1471));
 }
 
 TEST(PushrodCollapsed, MustPassOnTheHeel) {
   Input in = wet();
   in.collapsed = Collapsed{Length::inches(10.0), {}, Length::inches(10.2), MeasuredOn::Heel};
   EXPECT_NEAR(solved(in).collapsed_spare->in_inches(), 0.2, 1e-12);
+  EXPECT_FALSE(says(solved(in), 1480));
+  EXPECT_FALSE(says(solved(in), 1481));
+  EXPECT_TRUE(says(solved(in), 1483));
+  EXPECT_FALSE(says(solved(wet()), 1483));
   in.collapsed->measured_on = MeasuredOn::Lift;
   EXPECT_EQ(verdict(solved(in)), Verdict::NotProven);
+  EXPECT_TRUE(says(solved(in), 1481));
   in.collapsed->measured_on = MeasuredOn::Heel;
   in.collapsed->shortest = Length::inches(10.3);
   EXPECT_EQ(verdict(solved(in)), Verdict::Outside);
+  EXPECT_TRUE(says(solved(in), 1480));
 }
 
 TEST(PushrodCollapsed, TheLongestRodMustReachWithThePreload) {
@@ -609,6 +731,9 @@ TEST(PushrodCollapsed, TheLongestRodMustReachWithThePreload) {
   const Result r = solved(in);
   EXPECT_NEAR(r.longest_spare->in_inches(), 0.05 - 19.0 / 192.0, 1e-12);
   EXPECT_EQ(verdict(r), Verdict::Outside);
+  EXPECT_TRUE(says(r, 1482));
+  in.collapsed->longest = Length::inches(10.3);
+  EXPECT_FALSE(says(solved(in), 1482));
 }
 
 RodsOut advice(std::optional<bool> leak, double lift_in, std::optional<bool> again) {
@@ -624,15 +749,52 @@ TEST(PushrodSaveOrCut, ReasonsLeadToOneWay) {
   EXPECT_EQ(advice(false, 0.5, true), RodsOut::SaveAndRefit);
   EXPECT_EQ(advice(false, 0.58, {}), RodsOut::CutAndFitAdjustable);
 }
+
+TEST(PushrodSaveOrCut, EachWayNamesItsReasons) {
+  const auto with = [](std::optional<bool> leak, std::optional<Length> lift, std::optional<bool> again) {
+    Input in = wet();
+    in.save_or_cut = SaveOrCut{leak, lift, {}, again};
+    return solved(in);
+  };
+  const Length stock = Length::inches(0.5);
+  const Length high = Length::inches(0.58);
+  EXPECT_TRUE(says(with({}, stock, {}), 1491));
+  EXPECT_TRUE(says(with(true, stock, {}), 1490));
+  EXPECT_TRUE(says(with(false, stock, true), 1494));
+  EXPECT_TRUE(says(with(false, stock, {}), 1495));
+  for (const int number : {1490, 1491, 1494, 1495}) {
+    int said = 0;
+    for (const Result& r :
+         {with({}, stock, {}), with(true, stock, {}), with(false, stock, true), with(false, stock, {})})
+      said += says(r, number) ? 1 : 0;
+    EXPECT_EQ(said, 1) << number << " is the reason of one way only";
+  }
+  EXPECT_TRUE(says(with(true, stock, {}), 1493));
+  EXPECT_FALSE(says(with(true, high, {}), 1493));
+  EXPECT_TRUE(says(with(true, high, {}), 1492));
+  EXPECT_FALSE(says(with(true, stock, {}), 1492));
+  EXPECT_TRUE(says(with(true, {}, {}), 1496));
+  EXPECT_FALSE(says(with(true, stock, {}), 1496));
+}
+
 TEST(PushrodSaveOrCut, CuttingCarriesItsCaution) {
   Input in = wet();
   in.save_or_cut = SaveOrCut{false, Length::inches(0.58), {}, false};
   EXPECT_TRUE(has(solved(in).outcome.findings, 1914));
+  in.save_or_cut->use_again = true;
+  EXPECT_FALSE(says(solved(in), 1914)) << "they come out whole";
 }
 
 TEST(PushrodSafety, CautionsStandAtTheStep) {
   const Findings f = solved(wet()).outcome.findings;
   for (const int number : {1430, 1911, 1912, 1913}) EXPECT_TRUE(has(f, number)) << number;
+}
+
+TEST(PushrodSafety, RockerSupportsAreLoosenedForFixedRods) {
+  EXPECT_FALSE(says(solved(wet()), 1915));
+  Input fixed = wet();
+  fixed.rods = Rods::Fixed;
+  EXPECT_TRUE(says(solved(fixed), 1915));
 }
 
 }  // namespace

@@ -258,6 +258,21 @@ TEST(Runout, VerdictAtItsEdges) {
   EXPECT_EQ(verdict(3.0 + u + 0.001), Verdict::Outside);
 }
 
+TEST(Runout, ACrankThatIsOutsideNeedsTruingAndEveryCrankShifts) {
+  const Result outside = solved(swings({{0.0, 5.0}, {0.0, 5.0}}));
+  EXPECT_TRUE(has(outside.outcome.findings, 1088));
+  EXPECT_TRUE(has(outside.outcome.findings, 1068));
+  const Result within = solved(swings({{0.0, 0.5}, {0.0, 0.5}}));
+  EXPECT_FALSE(has(within.outcome.findings, 1088));
+  EXPECT_TRUE(has(within.outcome.findings, 1068));
+  Input shaft = swings({{0.0, 5.0}, {0.0, 5.0}});
+  shaft.subject = Subject::OtherShaft;
+  shaft.limit = Limit<Length>{Length::thou(1.5), Source::makers_sheet("shaft sheet")};
+  EXPECT_EQ(*solved(shaft).verdict, Verdict::Outside);
+  EXPECT_FALSE(has(solved(shaft).outcome.findings, 1088)) << "pressed cranks only";
+  EXPECT_FALSE(has(solved(shaft).outcome.findings, 1068));
+}
+
 TEST(Runout, GuardFactorMovesTheEdges) {
   Input in = swings({{0.0, 2.7}, {0.0, 2.7}});
   EXPECT_EQ(*solved(in).verdict, Verdict::NotProven);
@@ -566,6 +581,13 @@ TEST(Runout, IndicatorOnTheFrameIsNoProof) {
   EXPECT_TRUE(has(solved(in).outcome.findings, 1025));
 }
 
+TEST(Runout, AnErrorOfTheIndicatorNotStatedIsSaid) {
+  Input in = swings({{0.0, 0.5}, {0.0, 0.5}});
+  EXPECT_FALSE(has(solved(in).outcome.findings, 1066));
+  in.setup.stated_error.reset();
+  EXPECT_TRUE(has(solved(in).outcome.findings, 1066));
+}
+
 TEST(Runout, PlayMissingOrLarge) {
   Input in = swings({{0.0, 0.5}, {0.0, 0.5}});
   in.setup.play.reset();
@@ -800,6 +822,13 @@ TEST(Runout, PinchedOrSpreadFollowsTheGeometry) {
     EXPECT_EQ(solved(in).two_planes->common_is, pinched_if(toward == inboard_toward));
     EXPECT_TRUE(has(solved(in).outcome.findings, 1081));
   }
+}
+
+TEST(Runout, OppositePartElsewhereIsNotScissoredWheelsAlone) {
+  const Result r = solved(both_sides(45.0, 225.0));
+  EXPECT_EQ(r.two_planes->opposed_is, TwoPlanes::Part::Unnamed);
+  EXPECT_TRUE(has(r.outcome.findings, 1087));
+  EXPECT_FALSE(has(solved(both_sides(90.0, 270.0)).outcome.findings, 1087));
 }
 
 TEST(Runout, CommonPartElsewhereIsSetUp) {

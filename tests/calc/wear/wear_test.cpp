@@ -8,8 +8,8 @@
 #include <vector>
 
 #include "calc/answers.hpp"
-#include "maths/coverage.hpp"
 #include "calc/wear/wear_inputs.hpp"
+#include "maths/coverage.hpp"
 #include "oracle/wear_rows.hpp"
 
 namespace camside::wear {
@@ -233,13 +233,19 @@ TEST(WearForecast, NoneWithoutALimitBelowItOrForADamagedShoe) {
   Input in = steady_shoe();
   in.limit.reset();
   EXPECT_EQ(solved(in).outlook, Outlook::NoLimit);
+  EXPECT_TRUE(says(solved(in), 1655));
+  EXPECT_FALSE(says(solved(steady_shoe()), 1655));
   EXPECT_FALSE(solved(in).outcome.judgement.has_value());
   in.limit = Limit<Length>{Length::inches(0.190), Source::owner("the shop's own rule")};
   EXPECT_EQ(solved(in).outlook, Outlook::Reached);
+  EXPECT_TRUE(says(solved(in), 1659));
+  EXPECT_FALSE(says(solved(steady_shoe()), 1659));
   in = steady_shoe();
   in.seen.cracked = true;
   EXPECT_EQ(solved(in).outlook, Outlook::Damaged);
   EXPECT_FALSE(solved(in).forecast.has_value());
+  EXPECT_TRUE(says(solved(in), 1660));
+  EXPECT_FALSE(says(solved(steady_shoe()), 1660));
 }
 
 TEST(WearForecast, RiddenOnPastTheEarlyEndIsADoubt) {
@@ -304,6 +310,16 @@ TEST(WearVerdict, AgainstTheLimitWithItsUncertainty) {
   EXPECT_NEAR(solved(shoe({{41'300, 0.1}})).uncertainty.in_thou(), 2.0 * std::sqrt(1.0 + 0.25 / 12.0), 1e-9);
 }
 
+TEST(WearVerdict, OutsideAndWithinEachHaveTheirWord) {
+  const Result good = solved(shoe({{41'300, 0.0821}}));
+  const Result near = solved(shoe({{41'300, 0.0780}}));
+  const Result thin = solved(shoe({{41'300, 0.0779}}));
+  EXPECT_TRUE(says(thin, 1641));
+  EXPECT_FALSE(says(near, 1641));
+  EXPECT_TRUE(says(good, 1662));
+  EXPECT_FALSE(says(near, 1662));
+}
+
 TEST(WearVerdict, TheInstrumentsErrorWidensIt) {
   Input in = shoe({{41'300, 0.084}});
   EXPECT_EQ(verdict_of(solved(in)), Verdict::Within);
@@ -344,6 +360,9 @@ TEST(WearVerdict, ThickerThanBeforeIsAnotherShoe) {
   EXPECT_EQ(r.outlook, Outlook::MixedUp);
   EXPECT_FALSE(r.forecast.has_value());
   EXPECT_EQ(verdict_of(r), Verdict::NotProven);
+  EXPECT_TRUE(says(r, 1661));
+  EXPECT_FALSE(says(solved(steady_shoe()), 1661));
+  EXPECT_TRUE(says(r, 1623));
   const auto it = std::find_if(r.outcome.findings.begin(), r.outcome.findings.end(),
                                [](const Finding& f) { return f.number == 1623; });
   ASSERT_NE(it, r.outcome.findings.end());
