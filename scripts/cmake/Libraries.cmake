@@ -2,7 +2,7 @@
 # links to the header-only ones (build/host-headers, made by scripts/link-headers), so that nothing else of /usr/include
 # is dragged in. Dear ImGui and the QR code generator and, for the browser, SDL2 and zlib are compiled from the sources
 # scripts/fetch-sources brought.
-foreach(lib expected fmt eigen json date cli math)
+foreach(lib expected fmt eigen json cli)
   add_library(camside_${lib} INTERFACE)
   add_library(camside::${lib} ALIAS camside_${lib})
   if(EMSCRIPTEN)
