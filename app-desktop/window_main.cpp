@@ -44,7 +44,7 @@ double rest_before_next_frame(const Window& window, const Shell& shell) {
 void run(Window& window, Shell& shell, camside::DesktopPlatform& platform) {
   while (!window.closing()) {
     if (window.sleep(rest_before_next_frame(window, shell))) shell.wake();
-    shell.watch_clocks();
+    shell.check_timers();
     for (const std::string& path : window.take_dropped()) platform.file_dropped(path);
     if (!window.visible()) continue;
     window.begin_frame();

@@ -6,7 +6,7 @@
 #include <tuple>
 #include <utility>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
 #include "units/parse.hpp"
 
 namespace camside::due_board {
@@ -395,7 +395,7 @@ Board board_of(const History& h) {
     const State state = with_found(r.items[i].state, watched);
     board.rows.push_back({i, std::move(r.items[i]), state, watched.put_off.has_value()});
   }
-  put_in_order(board.rows.begin(), board.rows.end(), before);
+  sort_stably(board.rows.begin(), board.rows.end(), before);
   return board;
 }
 

@@ -52,7 +52,7 @@ struct RecordKind {
   std::vector<std::pair<std::string_view, std::string_view>> csv_also;  // set with it: path, text
   std::vector<std::string_view> examples;  // files of examples/, without ".json"; shown first
   // What people read in place of the table of figures, in lines; empty function: the table.
-  std::function<std::string(const Solved&)> told{};
+  std::function<std::string(const Solved&)> summary_text{};
 };
 
 template <class Input, class Result>

@@ -6,7 +6,7 @@
 #include <tuple>
 #include <utility>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
 #include "records/strict_json.hpp"
 
 namespace camside::records {
@@ -110,7 +110,7 @@ std::vector<std::size_t> Log::in_order() const {
   std::vector<Place> places;
   places.reserve(entries_.size());
   for (std::size_t i = 0; i < entries_.size(); ++i) places.push_back({entries_[i].made_at(), entries_[i].id(), i});
-  put_in_order(places.begin(), places.end(), [this](const Place& a, const Place& b) {
+  sort_stably(places.begin(), places.end(), [this](const Place& a, const Place& b) {
     if (std::tie(a.made, a.id) != std::tie(b.made, b.id)) return std::tie(a.made, a.id) < std::tie(b.made, b.id);
     return a.index != b.index && content_of(entries_[a.index]) < content_of(entries_[b.index]);
   });

@@ -7,7 +7,7 @@
 #include <tuple>
 #include <utility>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
 #include "log/log_remarks.hpp"
 #include "records/strict_json.hpp"
 
@@ -204,7 +204,7 @@ std::vector<std::size_t> current_of_kind(const Log& log, const Bike& bike, std::
       if (log.entries()[i].kind() == kind && log.entries()[i].bike() == bike.id) found.push_back(i);
     }
   }
-  put_in_order(found.begin(), found.end(), [&](std::size_t a, std::size_t b) {
+  sort_stably(found.begin(), found.end(), [&](std::size_t a, std::size_t b) {
     return std::make_tuple(log.entries()[a].made_at(), log.entries()[a].id()) <
            std::make_tuple(log.entries()[b].made_at(), log.entries()[b].id());
   });
@@ -213,12 +213,12 @@ std::vector<std::size_t> current_of_kind(const Log& log, const Bike& bike, std::
 
 // Indexes by the day they are about, then by time made.
 void sort_by_day(const Log& log, std::vector<std::size_t>& indexes) {
-  put_in_order(indexes.begin(), indexes.end(),
-               [&](std::size_t a, std::size_t b) { return log.entries()[a].day() < log.entries()[b].day(); });
+  sort_stably(indexes.begin(), indexes.end(),
+              [&](std::size_t a, std::size_t b) { return log.entries()[a].day() < log.entries()[b].day(); });
 }
 
 void finish(const Log& log, Bike& bike) {
-  put_in_order(bike.lines.begin(), bike.lines.end(), [&](const Line& a, const Line& b) {
+  sort_stably(bike.lines.begin(), bike.lines.end(), [&](const Line& a, const Line& b) {
     const Entry& first = log.entries()[a.current.front()];
     const Entry& second = log.entries()[b.current.front()];
     return std::make_tuple(a.day, first.made_at(), first.id()) < std::make_tuple(b.day, second.made_at(), second.id());
@@ -237,7 +237,7 @@ void note_apart(const Log& log, const std::vector<Line>& lines, Findings& findin
 }
 
 void sort_findings(Findings& findings) {
-  put_in_order(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
+  sort_stably(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
     return std::tie(a.number, a.text) < std::tie(b.number, b.text);
   });
 }
@@ -263,8 +263,8 @@ View view(const Log& log) {
     finish(log, bike);
     view.bikes.push_back(std::move(bike));
   }
-  put_in_order(view.bikes.begin(), view.bikes.end(),
-               [](const Bike& a, const Bike& b) { return std::tie(a.nickname, a.id) < std::tie(b.nickname, b.id); });
+  sort_stably(view.bikes.begin(), view.bikes.end(),
+              [](const Bike& a, const Bike& b) { return std::tie(a.nickname, a.id) < std::tie(b.nickname, b.id); });
   return view;
 }
 

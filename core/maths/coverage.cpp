@@ -42,19 +42,19 @@ double beta_fraction(double x, double a, double b) {
 }
 
 // Student's density at t.
-double density(double t, double freedom) {
-  const double height = gamma_ratio(0.5 * freedom) / std::sqrt(std::numbers::pi * freedom);
-  return height * std::exp(-0.5 * (freedom + 1.0) * std::log1p(t * t / freedom));
+double density(double t, double degrees_of_freedom) {
+  const double height = gamma_ratio(0.5 * degrees_of_freedom) / std::sqrt(std::numbers::pi * degrees_of_freedom);
+  return height * std::exp(-0.5 * (degrees_of_freedom + 1.0) * std::log1p(t * t / degrees_of_freedom));
 }
 
 // P(−t ≤ T ≤ t): the incomplete beta function I_x(½, ν/2) at x = t²/(ν + t²), from whichever end converges. Both ends
 // share the front factor x^½ (1−x)^(ν/2) / B(½, ν/2).
-double central_probability(double t, double freedom) {
+double central_probability(double t, double degrees_of_freedom) {
   const double a = 0.5;
-  const double b = 0.5 * freedom;
-  const double x = t * t / (freedom + t * t);
-  const double front =
-      std::sqrt(x) * std::exp(-b * std::log1p(t * t / freedom)) * gamma_ratio(b) / std::sqrt(std::numbers::pi);
+  const double b = 0.5 * degrees_of_freedom;
+  const double x = t * t / (degrees_of_freedom + t * t);
+  const double front = std::sqrt(x) * std::exp(-b * std::log1p(t * t / degrees_of_freedom)) * gamma_ratio(b) /
+                       std::sqrt(std::numbers::pi);
   const bool near_the_middle = x < (a + 1.0) / (a + b + 2.0) || (x < 0.02 && t < 5.0);
   if (near_the_middle) return front * beta_fraction(x, a, b) / a;
   return 1.0 - front * beta_fraction(1.0 - x, b, a) / b;
@@ -68,23 +68,24 @@ double combined_uncertainty(std::span<const Contribution> contributions) {
   return std::sqrt(sum);
 }
 
-double effective_freedom(std::span<const Contribution> contributions) {
+double effective_degrees_of_freedom(std::span<const Contribution> contributions) {
   const double u = combined_uncertainty(contributions);
-  if (u <= 0.0) return infinite_freedom;
+  if (u <= 0.0) return infinite_degrees_of_freedom;
   double sum = 0.0;  // of shares to the fourth power, so that no unit can underflow
-  for (const Contribution& c : contributions) sum += std::pow(c.uncertainty / u, 4) / c.freedom;
-  return sum > 0.0 ? 1.0 / sum : infinite_freedom;
+  for (const Contribution& c : contributions) sum += std::pow(c.uncertainty / u, 4) / c.degrees_of_freedom;
+  return sum > 0.0 ? 1.0 / sum : infinite_degrees_of_freedom;
 }
 
-double coverage_factor(double freedom) {
-  return freedom >= enough_freedom ? 2.0 : student_two_sided(covered, freedom);
+double coverage_factor(double degrees_of_freedom) {
+  return degrees_of_freedom >= enough_degrees_of_freedom ? 2.0 : student_two_sided(covered, degrees_of_freedom);
 }
 
 // Newton from the left: the central probability bends one way only, so no step can overshoot.
-double student_two_sided(double probability, double freedom) {
-  double t = 0.5 * probability / density(0.0, freedom);
+double student_two_sided(double probability, double degrees_of_freedom) {
+  double t = 0.5 * probability / density(0.0, degrees_of_freedom);
   for (int i = 0; i < 200; ++i) {
-    const double step = (probability - central_probability(t, freedom)) / (2.0 * density(t, freedom));
+    const double step =
+        (probability - central_probability(t, degrees_of_freedom)) / (2.0 * density(t, degrees_of_freedom));
     t += step;
     if (std::abs(step) <= 1e-15 * t) break;
   }

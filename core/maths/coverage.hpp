@@ -17,24 +17,24 @@
 
 namespace camside::coverage {
 
-inline constexpr double infinite_freedom = std::numeric_limits<double>::infinity();
-inline constexpr double covered = 0.9545;       // probability covered on both sides together
-inline constexpr double enough_freedom = 30.0;  // from here on k = 2
+inline constexpr double infinite_degrees_of_freedom = std::numeric_limits<double>::infinity();
+inline constexpr double covered = 0.9545;                  // probability covered on both sides together
+inline constexpr double enough_degrees_of_freedom = 30.0;  // from here on k = 2
 
 // One contribution to a combined uncertainty, as a standard uncertainty in the unit of the result.
 struct Contribution {
   double uncertainty = 0.0;
-  double freedom = infinite_freedom;
+  double degrees_of_freedom = infinite_degrees_of_freedom;
 };
 
 double combined_uncertainty(std::span<const Contribution> contributions);
 
 // Infinite when only declared values contribute.
-double effective_freedom(std::span<const Contribution> contributions);
+double effective_degrees_of_freedom(std::span<const Contribution> contributions);
 
-double coverage_factor(double freedom);
+double coverage_factor(double degrees_of_freedom);
 
 // t with P(−t ≤ T ≤ t) = probability for Student's distribution; freedom > 0 and finite, 0 < probability < 1.
-double student_two_sided(double probability, double freedom);
+double student_two_sided(double probability, double degrees_of_freedom);
 
 }  // namespace camside::coverage

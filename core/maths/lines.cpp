@@ -36,7 +36,7 @@ double scatter_of(std::span<const LinePoint> points, const Line& line) {
     const double residual = (p.mm - line.mean_mm) - line.mm_per_km * (p.km - line.mean_km);
     squares += residual * residual;
   }
-  return std::sqrt(squares / line.freedom());
+  return std::sqrt(squares / line.degrees_of_freedom());
 }
 
 }  // namespace
@@ -67,7 +67,7 @@ Crossing crossing_of(const Line& line, double level_mm) {
 
 Crossing crossing_with_interval(const Line& line, double level_mm, double spread_mm, double probability) {
   Crossing c = crossing_of(line, level_mm);
-  const double t = coverage::student_two_sided(probability, line.freedom());
+  const double t = coverage::student_two_sided(probability, line.degrees_of_freedom());
   const double reach = t * spread_mm / std::abs(line.mm_per_km);  // of one point, along the distance
   c.g = reach * reach / line.sxx_km2;
   if (!(c.g < 1.0)) return c;

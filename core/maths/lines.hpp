@@ -34,7 +34,7 @@ struct Line {
   double sxx_km2 = 0.0;     // Σ(x − x̄)²
   double scatter_mm = 0.0;  // s; 0 with two points, which have none
 
-  double freedom() const { return static_cast<double>(points) - 2.0; }
+  double degrees_of_freedom() const { return static_cast<double>(points) - 2.0; }
   double at(double km) const { return mean_mm + mm_per_km * (km - mean_km); }
 };
 

@@ -161,8 +161,8 @@ double Model::period_rad() const {
 }
 
 std::optional<double> Fit::scatter() const {
-  if (freedom() == 0) return std::nullopt;
-  return std::sqrt(residual_sum_of_squares / static_cast<double>(freedom()));
+  if (degrees_of_freedom() == 0) return std::nullopt;
+  return std::sqrt(residual_sum_of_squares / static_cast<double>(degrees_of_freedom()));
 }
 
 double Fit::value_at(double angle_rad) const {

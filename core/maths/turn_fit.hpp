@@ -48,7 +48,7 @@ struct Fit {
   std::vector<double> residuals;
   double residual_sum_of_squares = 0.0;
 
-  std::size_t freedom() const { return readings - model.unknowns(); }
+  std::size_t degrees_of_freedom() const { return readings - model.unknowns(); }
   // Standard deviation of the residuals; none when nothing is left over to judge by.
   std::optional<double> scatter() const;
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
 
 namespace camside::weibull {
 
@@ -236,7 +236,7 @@ double ln_eta_at_least(std::span<const Time> times, double shape, double confide
 }
 
 std::vector<PlotPoint> plot_points(std::span<const Time> times) {
-  const std::vector<std::size_t> order = places_in_order(times.size(), [&](std::size_t a, std::size_t b) {
+  const std::vector<std::size_t> order = sorted_indices(times.size(), [&](std::size_t a, std::size_t b) {
     return times[a].at != times[b].at ? times[a].at < times[b].at : times[a].failed && !times[b].failed;
   });
   const double count = static_cast<double>(times.size());

@@ -4,7 +4,7 @@
 #include <array>
 #include <utility>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
 #include "fields/field.hpp"
 #include "records/examples.hpp"
 #include "records/field_reader.hpp"
@@ -79,7 +79,7 @@ void note_same_ids(Findings& findings, const std::vector<Record>& records) {
   for (std::size_t i = 0; i < records.size(); ++i) {
     if (!records[i].id().empty()) ids.emplace_back(records[i].id(), i);
   }
-  put_in_order(ids.begin(), ids.end(), [](const auto& a, const auto& b) { return a < b; });
+  sort_stably(ids.begin(), ids.end(), [](const auto& a, const auto& b) { return a < b; });
   for (std::size_t i = 1; i < ids.size(); ++i) {
     if (ids[i].first == ids[i - 1].first)
       findings.push_back(remarks::same_id(path_of_record(ids[i].second) + ".id", path_of_record(ids[i - 1].second)));

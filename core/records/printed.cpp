@@ -8,7 +8,7 @@
 #include <cstdint>
 #include <utility>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
 #include "records/json_path.hpp"
 #include "units/format.hpp"
 
@@ -174,8 +174,8 @@ int rank_of(Severity severity) {
 }
 
 Findings cautions_first(Findings findings) {
-  put_in_order(findings.begin(), findings.end(),
-               [](const Finding& a, const Finding& b) { return rank_of(a.severity) < rank_of(b.severity); });
+  sort_stably(findings.begin(), findings.end(),
+              [](const Finding& a, const Finding& b) { return rank_of(a.severity) < rank_of(b.severity); });
   return findings;
 }
 
@@ -228,7 +228,7 @@ std::string indented(const std::string& lines) {
 
 // What a kind tells in its own way: then the table of figures is for programs only.
 std::string told_block(const SolvedRecord& r, const Printing& printing, const RecordKind& kind) {
-  std::string out = indented(kind.told(r.solved));
+  std::string out = indented(kind.summary_text(r.solved));
   const std::string findings = findings_block(r.solved.findings);
   if (!findings.empty()) out += "\n" + findings;
   if (printing.working) out += "\n" + working_block(r.solved.outcome);
@@ -239,7 +239,7 @@ std::string record_block(const SolvedRecord& r, const Printing& printing, std::s
   std::string out = heading_of(r.record, among) + "\n";
   if (!r.solved.solved) return out + "  Can't be solved: something entered can't be used\n";
   const RecordKind* const kind = find_kind(r.record.kind(), among);
-  if (kind && kind->told) return out + told_block(r, printing, *kind);
+  if (kind && kind->summary_text) return out + told_block(r, printing, *kind);
   const Outcome& outcome = r.solved.outcome;
   out += answer_lines(outcome, printing.system) + reason_line(r);
   out += findings_block(r.solved.findings);

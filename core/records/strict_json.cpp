@@ -8,7 +8,7 @@
 #include <utility>
 #include <vector>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
 #include "records/file_remarks.hpp"
 
 template class nlohmann::basic_json<nlohmann::ordered_map>;
@@ -270,7 +270,7 @@ void write_canonical(std::string& out, const Json& value) {
   const auto& object = *value.get_ptr<const Json::object_t*>();
   std::vector<const Json::object_t::value_type*> members;
   for (const auto& member : object) members.push_back(&member);
-  put_in_order(members.begin(), members.end(), [](const auto* a, const auto* b) { return a->first < b->first; });
+  sort_stably(members.begin(), members.end(), [](const auto* a, const auto* b) { return a->first < b->first; });
   for (const auto* member : members) {
     out += member == members.front() ? '{' : ',';
     out += scalar_text(Json(member->first)) + ':';

@@ -175,7 +175,7 @@ void Shell::keys() {
   if (!shown().typing() && ImGui::IsKeyPressed(ImGuiKey_Escape, false)) shown().back();
 }
 
-void Shell::watch_clocks() {
+void Shell::check_timers() {
   for (const auto& place : places_) place->refresh(place.get() == &shown());
 }
 
@@ -186,7 +186,7 @@ void Shell::take_ways() {
 
 void Shell::draw() {
   store_.poll();
-  watch_clocks();
+  check_timers();
   take_ways();
   if (job_.ready() && !job_ready_) {
     job_ready_ = true;

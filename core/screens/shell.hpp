@@ -36,7 +36,7 @@ class Shell {
   void draw();
   void wake() { frames_wanted_ = 3; }  // something came in: a tap, a key, a resize, the store's answer
   void finger(std::int64_t id, ImVec2 at, bool down) { gesture_.finger(id, at, down); }  // each on its own
-  void watch_clocks();  // part of draw(); alone, for a window that nobody sees
+  void check_timers();  // part of draw(); alone, for a window that nobody sees
   bool wants_more_frames() const;
   std::optional<double> next_wake() const;  // seconds from now; none: sleep until something happens
 

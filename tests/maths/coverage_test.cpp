@@ -13,7 +13,7 @@ namespace {
 
 TEST(Coverage, StudentAgreesWithThePublishedTable) {
   for (const auto& row : oracle::student_95_45) {
-    EXPECT_NEAR(student_two_sided(covered, row.freedom), row.t, 0.005) << "ν = " << row.freedom;
+    EXPECT_NEAR(student_two_sided(covered, row.degrees_of_freedom), row.t, 0.005) << "ν = " << row.degrees_of_freedom;
   }
 }
 
@@ -33,7 +33,7 @@ TEST(Coverage, TwoDegreesOfFreedomInClosedForm) {
 
 TEST(Coverage, TwoFromThirtyDegreesOn) {
   EXPECT_EQ(coverage_factor(30.0), 2.0);
-  EXPECT_EQ(coverage_factor(infinite_freedom), 2.0);
+  EXPECT_EQ(coverage_factor(infinite_degrees_of_freedom), 2.0);
   EXPECT_NEAR(coverage_factor(29.999), 2.09, 0.005);
   EXPECT_NEAR(coverage_factor(1.0), 13.968, 0.001);  // why four stations and three unknowns prove nothing
 }
@@ -41,21 +41,21 @@ TEST(Coverage, TwoFromThirtyDegreesOn) {
 TEST(Coverage, DeclaredValuesAloneHaveEndlessFreedom) {
   const std::vector<Contribution> declared{{0.3}, {0.4}};
   EXPECT_DOUBLE_EQ(combined_uncertainty(declared), 0.5);
-  EXPECT_EQ(effective_freedom(declared), infinite_freedom);
+  EXPECT_EQ(effective_degrees_of_freedom(declared), infinite_degrees_of_freedom);
   const std::vector<Contribution> nothing{{0.0, 3.0}};
-  EXPECT_EQ(effective_freedom(nothing), infinite_freedom);
+  EXPECT_EQ(effective_degrees_of_freedom(nothing), infinite_degrees_of_freedom);
 }
 
 TEST(Coverage, OneContributionKeepsItsFreedom) {
   const std::vector<Contribution> one{{1e-100, 5.0}};
-  EXPECT_DOUBLE_EQ(effective_freedom(one), 5.0);
+  EXPECT_DOUBLE_EQ(effective_degrees_of_freedom(one), 5.0);
 }
 
 TEST(Coverage, EndGaugeOfTheGuide) {
   std::vector<Contribution> c;
-  for (const auto& row : oracle::end_gauge) c.push_back({row.uncertainty, row.freedom});
+  for (const auto& row : oracle::end_gauge) c.push_back({row.uncertainty, row.degrees_of_freedom});
   EXPECT_NEAR(combined_uncertainty(c), 31.663879, 1e-3);  // the published inputs carry three to five digits
-  EXPECT_NEAR(effective_freedom(c), 16.7519, 2e-3);
+  EXPECT_NEAR(effective_degrees_of_freedom(c), 16.7519, 2e-3);
   EXPECT_NEAR(student_two_sided(0.99, 16.0), 2.920782, 5e-7);
 }
 

@@ -31,7 +31,7 @@ TEST(TurnFit, TwelvePointAnalysis) {
   EXPECT_NEAR(f->amplitude(1), row.eccentricity, 5e-10);
   EXPECT_NEAR(f->crest_rad(1) / deg, row.high_spot_deg, 5e-9);
   ASSERT_TRUE(f->scatter());
-  EXPECT_EQ(f->freedom(), 9u);
+  EXPECT_EQ(f->degrees_of_freedom(), 9u);
   EXPECT_NEAR(*f->scatter(), row.scatter, 5e-10);
   EXPECT_NEAR(*f->scatter() * std::sqrt(f->covariance[1][1]), row.coefficient_uncertainty, 5e-10);
   EXPECT_NEAR(*f->scatter() * std::sqrt(f->amplitude_variance_factor(1)), row.coefficient_uncertainty, 5e-10);

@@ -8,7 +8,7 @@ namespace camside::oracle {
 // Student's t for 95.45 % on both sides, JCGM 100:2008 table G.2 (from memory; agrees with two independent libraries to
 // every printed digit). Tolerance: half of the last printed digit.
 struct CoverageRow {
-  double freedom;
+  double degrees_of_freedom;
   double t;
 };
 inline constexpr std::array<CoverageRow, 22> student_95_45{{
@@ -21,7 +21,7 @@ inline constexpr std::array<CoverageRow, 22> student_95_45{{
 // ν_eff = 16, t for 99 % = 2.92 and U99 = 93 nm. Recomputed with full digits: 31.663879, 16.7519, t(16) = 2.920782.
 struct BudgetRow {
   double uncertainty;
-  double freedom;
+  double degrees_of_freedom;
 };
 inline constexpr std::array<BudgetRow, 4> end_gauge{{
     {25.0, 18.0},

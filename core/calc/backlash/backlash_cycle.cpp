@@ -5,8 +5,8 @@
 #include <cmath>
 #include <vector>
 
-#include "maths/coverage.hpp"
 #include "calc/backlash/backlash_remarks.hpp"
+#include "maths/coverage.hpp"
 
 namespace camside::backlash {
 
@@ -82,13 +82,13 @@ void take_curve(Cycle& cycle, const turn_fit::Fit& fit) {
 void take_scatter(Cycle& cycle, const Round& round, double graduation_mm) {
   if (cycle.fit && cycle.fit->scatter()) {
     cycle.scatter_mm = *cycle.fit->scatter();
-    cycle.scatter_freedom = static_cast<double>(cycle.fit->freedom());
-  } else if (round.repeat_freedom > 0) {
-    cycle.scatter_freedom = static_cast<double>(round.repeat_freedom);
-    cycle.scatter_mm = std::sqrt(round.repeat_squares_mm2 / cycle.scatter_freedom);
+    cycle.scatter_degrees_of_freedom = static_cast<double>(cycle.fit->degrees_of_freedom());
+  } else if (round.repeat_degrees_of_freedom > 0) {
+    cycle.scatter_degrees_of_freedom = static_cast<double>(round.repeat_degrees_of_freedom);
+    cycle.scatter_mm = std::sqrt(round.repeat_squares_mm2 / cycle.scatter_degrees_of_freedom);
   } else {
     cycle.scatter_mm = default_repeatability * graduation_mm;
-    cycle.scatter_freedom = coverage::infinite_freedom;
+    cycle.scatter_degrees_of_freedom = coverage::infinite_degrees_of_freedom;
     cycle.scatter_declared = true;
   }
 }
@@ -108,9 +108,9 @@ double play_mm(const Input& in, const gear_pair::Frame& f) {
 
 std::array<coverage::Contribution, 3> contributions(const Cycle& c, double variance_factor, bool with_play) {
   const double root = std::sqrt(variance_factor);
-  return {{{c.scatter_mm * root, c.scatter_freedom},
-           {c.declared_mm * root, coverage::infinite_freedom},
-           {with_play ? c.play_mm : 0.0, coverage::infinite_freedom}}};
+  return {{{c.scatter_mm * root, c.scatter_degrees_of_freedom},
+           {c.declared_mm * root, coverage::infinite_degrees_of_freedom},
+           {with_play ? c.play_mm : 0.0, coverage::infinite_degrees_of_freedom}}};
 }
 
 void check_one_play(const char* field, const std::optional<Length>& play, bool crank, Findings& out) {
@@ -177,12 +177,14 @@ void check_play(const Input& in, Findings& out) {
 }
 
 double coverage_of(const Cycle& cycle, double variance_factor, bool with_play) {
-  return coverage::coverage_factor(coverage::effective_freedom(contributions(cycle, variance_factor, with_play)));
+  return coverage::coverage_factor(
+      coverage::effective_degrees_of_freedom(contributions(cycle, variance_factor, with_play)));
 }
 
 double expanded_mm(const Cycle& cycle, double variance_factor, bool with_play) {
   const auto parts = contributions(cycle, variance_factor, with_play);
-  return coverage::coverage_factor(coverage::effective_freedom(parts)) * coverage::combined_uncertainty(parts);
+  return coverage::coverage_factor(coverage::effective_degrees_of_freedom(parts)) *
+         coverage::combined_uncertainty(parts);
 }
 
 }  // namespace camside::backlash

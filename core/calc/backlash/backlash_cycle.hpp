@@ -22,7 +22,7 @@ struct Cycle {
   CycleExtreme low;
   CycleExtreme high;
   double scatter_mm = 0.0;  // s of one reading
-  double scatter_freedom = 0.0;
+  double scatter_degrees_of_freedom = 0.0;
   bool scatter_declared = false;  // nothing to judge it by: a third of a graduation is taken
   double declared_mm = 0.0;       // √(g'²/6 + e'²/3) of one lash
   double play_mm = 0.0;           // standard uncertainty by the play of both shafts

@@ -7,7 +7,7 @@
 #include <optional>
 #include <string>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
 #include "calc/backlash/backlash_remarks.hpp"
 
 namespace camside::backlash {
@@ -135,7 +135,7 @@ std::vector<const Point*> by_angle(const std::vector<Point>& points) {
       out.push_back(&p);
     }
   }
-  put_in_order(out.begin(), out.end(), [](const Point* a, const Point* b) {
+  sort_stably(out.begin(), out.end(), [](const Point* a, const Point* b) {
     return a->crank != b->crank ? a->crank < b->crank : a->reading < b->reading;
   });
   // A position that straddles the mark (719.9° beside 0°) is brought together at the end.
@@ -166,7 +166,7 @@ void add_position(Round& round, std::vector<const Point*>::const_iterator first,
     round.repeat_squares_mm2 += off * off;
   }
   const auto count = static_cast<std::size_t>(last - first);
-  round.repeat_freedom += count - 1;
+  round.repeat_degrees_of_freedom += count - 1;
   round.positions.push_back({(*first)->crank.in_rad(), mean, count});
 }
 

@@ -37,7 +37,7 @@ struct Round {
   std::vector<Point> points;        // one for each reading
   std::vector<Position> positions;  // by angle; closing readings left out
   double repeat_squares_mm2 = 0.0;  // about the means of the positions read more than once
-  std::size_t repeat_freedom = 0;
+  std::size_t repeat_degrees_of_freedom = 0;
   double largest_gap_rad = 0.0;  // between neighbouring positions, over the end of the 720° too
   double gap_from_rad = 0.0;
 };

@@ -188,7 +188,7 @@ std::string scatter_text(const Cycle& c) {
   if (c.scatter_declared) {
     return fmt::format("s = {} (a third of a graduation, not measured)", text(c.scatter_mm));
   }
-  return fmt::format("s = {} with {:.0f} degrees of freedom", text(c.scatter_mm), c.scatter_freedom);
+  return fmt::format("s = {} with {:.0f} degrees of freedom", text(c.scatter_mm), c.scatter_degrees_of_freedom);
 }
 
 void work_end(const char* title, const Cycle& c, const CycleExtreme& e, Outcome& out) {

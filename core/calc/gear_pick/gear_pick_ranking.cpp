@@ -1,8 +1,8 @@
 // The order of a set's combinations: those that fit, by distance to the nearest edge, then by lash left, effort, price.
 #include <algorithm>
 
+#include "base/stable_sort.hpp"
 #include "calc/gear_pick/gear_pick_sets.hpp"
-#include "base/in_order.hpp"
 
 namespace camside::gear_pick {
 
@@ -36,10 +36,10 @@ void rank_group(Place begin, Place end) {
   const auto score = [](const Candidate& c) { return c.score_mm; };
   const auto least = [](const Candidate& c) { return c.least_mm; };
   each_tie(begin, end, score, [&](Place from, Place to) {
-    put_in_order(from, to, [](const Candidate& a, const Candidate& b) {
+    sort_stably(from, to, [](const Candidate& a, const Candidate& b) {
       return a.least_mm != b.least_mm ? a.least_mm > b.least_mm : a.index < b.index;
     });
-    each_tie(from, to, least, [](Place f, Place t) { put_in_order(f, t, cheaper); });
+    each_tie(from, to, least, [](Place f, Place t) { sort_stably(f, t, cheaper); });
   });
 }
 
@@ -47,7 +47,7 @@ void rank_group(Place begin, Place end) {
 
 void rank(Set& set) {
   auto& all = set.ranked;
-  put_in_order(all.begin(), all.end(), [](const Candidate& a, const Candidate& b) {
+  sort_stably(all.begin(), all.end(), [](const Candidate& a, const Candidate& b) {
     if (group_of(a) != group_of(b)) return group_of(a) < group_of(b);
     return a.score_mm != b.score_mm ? a.score_mm > b.score_mm : a.index < b.index;
   });

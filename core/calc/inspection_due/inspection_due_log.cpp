@@ -1,9 +1,8 @@
-#include "calc/inspection_due/inspection_due.hpp"
-
 #include <algorithm>
 #include <chrono>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
+#include "calc/inspection_due/inspection_due.hpp"
 #include "calc/inspection_due/inspection_due_remarks.hpp"
 
 namespace camside::inspection_due {
@@ -25,15 +24,15 @@ void order_within_days(std::span<const LogEntry> entries, std::vector<std::size_
     const auto last =
         std::find_if(first, order.end(), [&](std::size_t i) { return entries[i].date != entries[*first].date; });
     if (std::none_of(first, last, swapped))
-      put_in_order(first, last,
-                   [&](std::size_t a, std::size_t b) { return *entries[a].odometer < *entries[b].odometer; });
+      sort_stably(first, last,
+                  [&](std::size_t a, std::size_t b) { return *entries[a].odometer < *entries[b].odometer; });
     first = last;
   }
 }
 
 std::vector<std::size_t> by_date(std::span<const LogEntry> entries) {
-  std::vector<std::size_t> order = places_in_order(
-      entries.size(), [&](std::size_t a, std::size_t b) { return *entries[a].date < *entries[b].date; });
+  std::vector<std::size_t> order =
+      sorted_indices(entries.size(), [&](std::size_t a, std::size_t b) { return *entries[a].date < *entries[b].date; });
   order_within_days(entries, order);
   return order;
 }

@@ -3,12 +3,12 @@
 #include <algorithm>
 #include <utility>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
 #include "calc/look_over/look_over_model.hpp"
 #include "calc/look_over/look_over_range.hpp"
+#include "calc/look_over/look_over_remarks.hpp"
 #include "calc/look_over/look_over_report.hpp"
 #include "calc/look_over/look_over_sensitivity.hpp"
-#include "calc/look_over/look_over_remarks.hpp"
 
 namespace camside::look_over {
 
@@ -216,8 +216,8 @@ void take_risks(Working& w) {
   }
   take_elsewhere(w);
   const auto dearer = [](const Found& a, const Found& b) { return a.expected > b.expected; };
-  put_in_order(w.r.must_do.begin(), w.r.must_do.end(), dearer);
-  put_in_order(w.r.may_find.begin(), w.r.may_find.end(), dearer);
+  sort_stably(w.r.must_do.begin(), w.r.must_do.end(), dearer);
+  sort_stably(w.r.may_find.begin(), w.r.may_find.end(), dearer);
 }
 
 // ---- when to walk ----
@@ -303,7 +303,7 @@ void take_looks(Working& w) {
     w.r.questions.push_back(questions[i].id);
     if (w.evidence[i] == Seen::Not) w.r.looks.push_back(look_at(w, i));
   }
-  put_in_order(w.r.looks.begin(), w.r.looks.end(), [](const Look& a, const Look& b) {
+  sort_stably(w.r.looks.begin(), w.r.looks.end(), [](const Look& a, const Look& b) {
     if (turn_of(a) != turn_of(b)) return turn_of(a) < turn_of(b);
     return !a.can_end_it && a.narrows > b.narrows;  // what can end it: in the book's order, as one walks round a bike
   });

@@ -11,7 +11,7 @@ camside::Question question() {
                    "What does this used bike hide on its cam side, what would that cost, and what is it worth today?",
                    &solve);
   q.numbers = {1800, 1899};
-  q.kind.told = [](const Solved& s) { return summary(*s.input_as<Input>(), *s.result_as<Result>()); };
+  q.kind.summary_text = [](const Solved& s) { return summary(*s.input_as<Input>(), *s.result_as<Result>()); };
   return q;
 }
 

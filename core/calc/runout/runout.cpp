@@ -4,12 +4,12 @@
 #include <string>
 #include <utility>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
 #include "calc/runout/runout_planes.hpp"
 #include "calc/runout/runout_readings.hpp"
+#include "calc/runout/runout_remarks.hpp"
 #include "calc/runout/runout_report.hpp"
 #include "calc/runout/runout_verdict.hpp"
-#include "calc/runout/runout_remarks.hpp"
 
 namespace camside::runout {
 
@@ -97,7 +97,7 @@ void take_shape(const Shape& shape, Result& r) {
 }
 
 void take_uncertainty(const Input& in, const Shape& shape, Result& r) {
-  r.uncertainty = uncertainty_of(in.setup, shape.repeat_squares_mm2, shape.repeat_freedom);
+  r.uncertainty = uncertainty_of(in.setup, shape.repeat_squares_mm2, shape.repeat_degrees_of_freedom);
   if (!in.setup.repeatability) return;
   const Length declared = indicator_cosine(in.setup) * *in.setup.repeatability;
   if (r.uncertainty.from_repeats && r.uncertainty.repeatability > 1.5 * declared) {
@@ -148,8 +148,8 @@ Findings take_other_side(const Input& in, const Shape& shape, Result& r) {
 
 // The weightiest first; those of one weight as they came.
 void weightiest_first(Findings& findings) {
-  put_in_order(findings.begin(), findings.end(),
-               [](const Finding& a, const Finding& b) { return a.severity > b.severity; });
+  sort_stably(findings.begin(), findings.end(),
+              [](const Finding& a, const Finding& b) { return a.severity > b.severity; });
 }
 
 }  // namespace

@@ -172,15 +172,15 @@ struct CleanStation {
 };
 
 struct Uncertainty {
-  Length repeatability;         // s_r, true
-  bool from_repeats = false;    // s_r was pooled from repeat turns
-  double repeat_freedom = 0.0;  // its degrees of freedom, infinite when declared
-  Length reading;               // u_reading
-  Length tir;                   // u(TIR)
-  double freedom = 0.0;         // effective degrees of freedom, infinite when all was declared
-  double coverage_factor = 0;   // k
-  Length expanded;              // U
-  double resolution_share = 0;  // shares of u(TIR)²: graduation and stated error, repeatability, play
+  Length repeatability;                    // s_r, true
+  bool from_repeats = false;               // s_r was pooled from repeat turns
+  double repeat_degrees_of_freedom = 0.0;  // its degrees of freedom, infinite when declared
+  Length reading;                          // u_reading
+  Length tir;                              // u(TIR)
+  double degrees_of_freedom = 0.0;         // effective degrees of freedom, infinite when all was declared
+  double coverage_factor = 0;              // k
+  Length expanded;                         // U
+  double resolution_share = 0;             // shares of u(TIR)²: graduation and stated error, repeatability, play
   double repeat_share = 0;
   double play_share = 0;
 };

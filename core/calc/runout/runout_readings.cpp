@@ -5,7 +5,7 @@
 #include <numbers>
 #include <utility>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
 #include "calc/runout/runout_remarks.hpp"
 
 namespace camside::runout {
@@ -178,7 +178,7 @@ void pool_swings(const std::vector<Ends>& turns, double scale, Shape& shape) {
     least = std::min(least, t.high_mm - t.low_mm);
     most = std::max(most, t.high_mm - t.low_mm);
   }
-  shape.repeat_freedom = 2.0 * static_cast<double>(turns.size() - 1);
+  shape.repeat_degrees_of_freedom = 2.0 * static_cast<double>(turns.size() - 1);
   shape.repeat_spread_mm = (most - least) * scale;
 }
 
@@ -263,7 +263,7 @@ std::vector<Point> points_in_order(const std::vector<Station>& stations) {
     const Station& s = stations[i];
     points.push_back({s.angle.in_rad(), direction_of(s.angle.in_rad()), s.reading.in_mm(), s.turn, i});
   }
-  put_in_order(points.begin(), points.end(), [](const Point& a, const Point& b) { return a.turn < b.turn; });
+  sort_stably(points.begin(), points.end(), [](const Point& a, const Point& b) { return a.turn < b.turn; });
   return points;
 }
 
@@ -336,7 +336,7 @@ struct Untwisted {
 };
 
 std::vector<std::size_t> order_by_direction(const std::vector<Point>& points) {
-  return places_in_order(
+  return sorted_indices(
       points.size(), [&](std::size_t a, std::size_t b) { return points[a].direction_rad < points[b].direction_rad; });
 }
 
@@ -398,7 +398,7 @@ void put_together(const std::vector<Point>& by_direction, Shape& shape) {
       const double off = by_direction[i].reading_mm - mean;
       shape.repeat_squares_mm2 += off * off;
     }
-    shape.repeat_freedom += static_cast<double>(end - begin - 1);
+    shape.repeat_degrees_of_freedom += static_cast<double>(end - begin - 1);
     shape.repeat_spread_mm = std::max(shape.repeat_spread_mm, most - least);
     shape.stations.push_back({Angle::rad(first), Length::mm(mean), end - begin});
     begin = end;
@@ -462,8 +462,8 @@ void take_fit(Shape& shape) {
 }
 
 tl::expected<Shape, Finding> measure(std::vector<Point> points, const std::string& path) {
-  put_in_order(points.begin(), points.end(),
-               [](const Point& a, const Point& b) { return a.direction_rad < b.direction_rad; });
+  sort_stably(points.begin(), points.end(),
+              [](const Point& a, const Point& b) { return a.direction_rad < b.direction_rad; });
   Shape shape;
   shape.method = Method::Stations;
   put_together(points, shape);
@@ -493,7 +493,7 @@ std::vector<Point> without_drift(std::vector<Point> points, double drift_mm) {
 // Two lobes of this size are a flat or a keyway under the contact.
 double two_lobes_mm(const Shape& shape) {
   if (shape.ovality_mm) return *shape.ovality_mm;
-  return shape.fit->freedom() == 0 ? 0.0 : spread_of(shape.fit->residuals);
+  return shape.fit->degrees_of_freedom() == 0 ? 0.0 : spread_of(shape.fit->residuals);
 }
 
 void judge_closing(const Sorted& sorted, const Setup& setup, const std::string& path, Shape& shape, Findings& remarks) {

@@ -28,7 +28,7 @@ struct Shape {
 
   // Scatter between repeated readings of one place.
   double repeat_squares_mm2 = 0.0;
-  double repeat_freedom = 0.0;
+  double repeat_degrees_of_freedom = 0.0;
   double repeat_spread_mm = 0.0;  // largest difference between turns
 
   std::size_t readings = 0;

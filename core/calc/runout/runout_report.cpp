@@ -191,7 +191,7 @@ void work_shortfall(Writer& w) {
 
 std::string where_from(const Writer& w) {
   if (w.r.uncertainty.from_repeats) {
-    return fmt::format("pooled from repeat turns, {} degrees of freedom", w.shape.repeat_freedom);
+    return fmt::format("pooled from repeat turns, {} degrees of freedom", w.shape.repeat_degrees_of_freedom);
   }
   return w.in.setup.repeatability ? "declared" : "one third of a graduation";
 }
@@ -206,10 +206,10 @@ void work_uncertainty(Writer& w) {
          text(u.reading));
   w.step("Total reading", "u(TIR)² = 2 u_reading² + (play/(2√3))²",
          fmt::format("play {}", s.play ? text(*s.play) : "not given"), text(u.tir));
-  const bool declared = std::isinf(u.freedom);
+  const bool declared = std::isinf(u.degrees_of_freedom);
   w.step("Expanded uncertainty", "U = k u",
          fmt::format("{:.3f} · {} ({})", u.coverage_factor, text(u.tir),
-                     declared ? "nothing but declared values" : fmt::format("ν_eff {:.1f}", u.freedom)),
+                     declared ? "nothing but declared values" : fmt::format("ν_eff {:.1f}", u.degrees_of_freedom)),
          text(u.expanded));
 }
 

@@ -19,21 +19,21 @@ namespace say = remarks::runout;
 
 struct Repeats {
   double deviation_mm = 0.0;
-  double freedom = coverage::infinite_freedom;
+  double degrees_of_freedom = coverage::infinite_degrees_of_freedom;
   bool pooled = false;
 };
 
 // The larger of declared and shown, so that neither a lucky pair of turns nor an optimistic declaration makes U small.
-Repeats repeatability_of(const Setup& setup, double squares_mm2, double freedom) {
+Repeats repeatability_of(const Setup& setup, double squares_mm2, double degrees_of_freedom) {
   const double cosine = indicator_cosine(setup);
-  const bool repeated = freedom > 0.0;
-  const double shown = repeated ? std::sqrt(squares_mm2 / freedom) : 0.0;
+  const bool repeated = degrees_of_freedom > 0.0;
+  const double shown = repeated ? std::sqrt(squares_mm2 / degrees_of_freedom) : 0.0;
   if (setup.repeatability) {
     const double declared = setup.repeatability->in_mm() * cosine;
-    if (!repeated || declared >= shown) return {declared, coverage::infinite_freedom, false};
+    if (!repeated || declared >= shown) return {declared, coverage::infinite_degrees_of_freedom, false};
   }
-  if (repeated) return {shown, freedom, true};
-  return {setup.graduation->in_mm() * cosine / 3.0, coverage::infinite_freedom, false};
+  if (repeated) return {shown, degrees_of_freedom, true};
+  return {setup.graduation->in_mm() * cosine / 3.0, coverage::infinite_degrees_of_freedom, false};
 }
 
 double squared(double v) {
@@ -97,24 +97,24 @@ bool drift_decides(const Shape& shape, double guarded_mm, double limit_mm, Verdi
 
 }  // namespace
 
-Uncertainty uncertainty_of(const Setup& setup, double repeat_squares_mm2, double repeat_freedom) {
-  const Repeats repeats = repeatability_of(setup, repeat_squares_mm2, repeat_freedom);
+Uncertainty uncertainty_of(const Setup& setup, double repeat_squares_mm2, double repeat_degrees_of_freedom) {
+  const Repeats repeats = repeatability_of(setup, repeat_squares_mm2, repeat_degrees_of_freedom);
   const double declared_mm2 = declared_squares_mm2(setup);
   const double repeat_mm2 = squared(repeats.deviation_mm);
   const double play_mm2 = squared(setup.play.value_or(Length{}).in_mm() * indicator_cosine(setup)) / 12.0;
   const std::array<coverage::Contribution, 3> parts{{
       {std::sqrt(2.0 * declared_mm2)},
-      {std::sqrt(2.0 * repeat_mm2), repeats.freedom},
+      {std::sqrt(2.0 * repeat_mm2), repeats.degrees_of_freedom},
       {std::sqrt(play_mm2)},
   }};
   Uncertainty u;
   u.repeatability = Length::mm(repeats.deviation_mm);
   u.from_repeats = repeats.pooled;
-  u.repeat_freedom = repeats.freedom;
+  u.repeat_degrees_of_freedom = repeats.degrees_of_freedom;
   u.reading = Length::mm(std::sqrt(declared_mm2 + repeat_mm2));
   u.tir = Length::mm(coverage::combined_uncertainty(parts));
-  u.freedom = coverage::effective_freedom(parts);
-  u.coverage_factor = coverage::coverage_factor(u.freedom);
+  u.degrees_of_freedom = coverage::effective_degrees_of_freedom(parts);
+  u.coverage_factor = coverage::coverage_factor(u.degrees_of_freedom);
   u.expanded = u.coverage_factor * u.tir;
   take_shares(u, declared_mm2, repeat_mm2, play_mm2);
   return u;
@@ -124,8 +124,8 @@ double expanded_of_amplitude_mm(const Uncertainty& u, const turn_fit::Fit& fit, 
   const double repeat_mm2 = squared(u.repeatability.in_mm());
   const double declared_mm2 = std::max(0.0, squared(u.reading.in_mm()) - repeat_mm2);
   const std::array<coverage::Contribution, 2> of_one_reading{
-      {{std::sqrt(declared_mm2)}, {u.repeatability.in_mm(), u.repeat_freedom}}};
-  const double k = coverage::coverage_factor(coverage::effective_freedom(of_one_reading));
+      {{std::sqrt(declared_mm2)}, {u.repeatability.in_mm(), u.repeat_degrees_of_freedom}}};
+  const double k = coverage::coverage_factor(coverage::effective_degrees_of_freedom(of_one_reading));
   return 2.0 * k * u.reading.in_mm() * std::sqrt(fit.amplitude_variance_factor(harmonic));
 }
 

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <utility>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
 #include "calc/wear/wear_remarks.hpp"
 #include "calc/wear/wear_report.hpp"
 #include "findings/decision.hpp"
@@ -70,7 +70,7 @@ std::vector<Point> sorted_points(const Input& in) {
   std::vector<Point> points;
   for (std::size_t i = 0; i < in.readings.size(); ++i)
     points.push_back({i, in.readings[i].odometer->in_km(), in.readings[i].thickness->in_mm()});
-  put_in_order(points.begin(), points.end(), [](const Point& a, const Point& b) {
+  sort_stably(points.begin(), points.end(), [](const Point& a, const Point& b) {
     if (a.km != b.km) return a.km < b.km;
     return a.mm != b.mm ? a.mm > b.mm : a.entry < b.entry;
   });
@@ -141,7 +141,7 @@ void take_fitted_rate(Working& w) {
   if (w.in.usual_wear) w.say(say::usual_wear_not_used());
   if (w.r.rests_on == RestsOn::TwoReadings) return w.say(say::two_readings_only());
   w.spread_mm = std::max(line.scatter_mm, w.reading_mm);
-  const double t = coverage::student_two_sided(interval_probability, line.freedom());
+  const double t = coverage::student_two_sided(interval_probability, line.degrees_of_freedom());
   w.r.rate_plus_minus = t * w.spread_mm / std::sqrt(line.sxx_km2);
   remark_scatter(w);
 }

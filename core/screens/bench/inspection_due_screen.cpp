@@ -1,7 +1,7 @@
 // Due: the road line of each item from its last proof over now to the next look.
 #include <algorithm>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
 #include "calc/inspection_due/inspection_due.hpp"
 #include "screens/bench/look_parts.hpp"
 #include "screens/bench/question_screen.hpp"
@@ -28,7 +28,7 @@ std::string state_words(const ItemResult& item) {
 std::vector<const ItemResult*> by_urgency(const inspection_due::Result& r) {
   std::vector<const ItemResult*> items;
   for (const ItemResult& item : r.items) items.push_back(&item);
-  put_in_order(items.begin(), items.end(), [](const ItemResult* a, const ItemResult* b) {
+  sort_stably(items.begin(), items.end(), [](const ItemResult* a, const ItemResult* b) {
     return static_cast<int>(a->state) < static_cast<int>(b->state);
   });
   return items;

@@ -1,7 +1,7 @@
 // Wear: readings of one part over the distance, the line and where it reaches the least thickness.
 #include <algorithm>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
 #include "calc/wear/wear.hpp"
 #include "screens/bench/look_parts.hpp"
 #include "screens/bench/question_screen.hpp"
@@ -17,8 +17,8 @@ WearPlot plot_of(const wear::Input& in, const wear::Result& r, System system) {
   plot.unit_mm = grid_unit_mm(system);
   for (const wear::Reading& reading : in.readings)
     if (reading.odometer && reading.thickness) plot.points.push_back({*reading.odometer, *reading.thickness});
-  put_in_order(plot.points.begin(), plot.points.end(),
-               [](const WearPlot::Point& a, const WearPlot::Point& b) { return a.odometer < b.odometer; });
+  sort_stably(plot.points.begin(), plot.points.end(),
+              [](const WearPlot::Point& a, const WearPlot::Point& b) { return a.odometer < b.odometer; });
   plot.now = r.now;
   if (in.limit) plot.limit = in.limit->value;
   if (r.line) plot.line_mm = [line = *r.line](double km) { return line.at(km); };

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
 #include "calc/look_over/look_over.hpp"
 #include "screens/look_over/look_over_words.hpp"
 
@@ -194,8 +194,8 @@ int class_of(const Candidate& c) {
 
 }  // namespace
 
-void put_in_order(std::vector<Candidate>& candidates) {
-  camside::put_in_order(candidates.begin(), candidates.end(), [](const Candidate& a, const Candidate& b) {
+void sort_stably(std::vector<Candidate>& candidates) {
+  camside::sort_stably(candidates.begin(), candidates.end(), [](const Candidate& a, const Candidate& b) {
     if (class_of(a) != class_of(b)) return class_of(a) < class_of(b);
     return a.result && b.result && a.result->knock_off.middle < b.result->knock_off.middle;
   });

@@ -20,7 +20,7 @@ struct Candidate {
 constexpr std::size_t most_candidates = 6;
 
 // Least to knock off first, those to walk away from behind them, those that can't be solved last.
-void put_in_order(std::vector<Candidate>& candidates);
+void sort_stably(std::vector<Candidate>& candidates);
 
 bool is_table(const Ui& ui);
 

@@ -342,7 +342,7 @@ std::vector<Candidate> LookOverScreen::candidates(System system) {
     if (c.input) c.odometer = odometer_of(*c.input, system);
     all.push_back(std::move(c));
   }
-  put_in_order(all);
+  sort_stably(all);
   return all;
 }
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <iterator>
 
-#include "base/in_order.hpp"
+#include "base/stable_sort.hpp"
 #include "screens/widgets/shown.hpp"
 #include "screens/words.hpp"
 
@@ -145,7 +145,7 @@ void draw_answer(Ui& ui, const Solved& solved, System system) {
 
 void draw_remarks(Ui& ui, const Findings& findings) {
   Findings ordered = findings;
-  put_in_order(ordered.begin(), ordered.end(), [](const Finding& a, const Finding& b) {
+  sort_stably(ordered.begin(), ordered.end(), [](const Finding& a, const Finding& b) {
     return static_cast<int>(a.severity) > static_cast<int>(b.severity);
   });
   for (const Finding& f : ordered) draw_remark(ui, f);

@@ -76,10 +76,10 @@ double lowest_at(const Independent& f) {
   return best;
 }
 
-double expanded(double s, double freedom, double declared, double factor, double play) {
+double expanded(double s, double degrees_of_freedom, double declared, double factor, double play) {
   const double sf = s * s * factor;
   const double u2 = sf + declared * declared * factor + play * play;
-  const double effective = u2 * u2 / (sf * sf / freedom);
+  const double effective = u2 * u2 / (sf * sf / degrees_of_freedom);
   const double k = effective >= 30.0 ? 2.0 : gsl_cdf_tdist_Pinv(0.5 + 0.9545 / 2.0, effective);
   return k * std::sqrt(u2);
 }
@@ -134,10 +134,11 @@ TEST(BacklashIndependent, FitExtremesAndUncertaintyAgree) {
     EXPECT_NEAR(r->lowest.lash.in_mm(), std::min(value(f, at), lowest_reading), 1e-12);
     EXPECT_EQ(r->lowest.from_reading, !curve);
     const double alpha = std::acos(1.27 * 30.0 * std::cos(20.0 * M_PI / 180.0) / a);
-    const double freedom = static_cast<double>(c.t.size() - f.c.size());
+    const double degrees_of_freedom = static_cast<double>(c.t.size() - f.c.size());
     EXPECT_NEAR(r->lowest.uncertainty.in_mm(),
-                expanded(std::sqrt(f.rss / freedom), freedom, k * c.in.graduation->in_mm() / std::sqrt(6.0),
-                         curve ? variance_factor(f, at) : 1.0, 0.3 * 0.0254 * std::tan(alpha) / std::sqrt(3.0)),
+                expanded(std::sqrt(f.rss / degrees_of_freedom), degrees_of_freedom,
+                         k * c.in.graduation->in_mm() / std::sqrt(6.0), curve ? variance_factor(f, at) : 1.0,
+                         0.3 * 0.0254 * std::tan(alpha) / std::sqrt(3.0)),
                 1e-8);
   }
   EXPECT_GT(by_curve, 5);

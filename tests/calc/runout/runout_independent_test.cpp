@@ -117,12 +117,12 @@ Answer by_other_route(const Case& c) {
   double low = 1e9;
   double high = -1e9;
   double squares = 0.0;
-  double freedom = 0.0;
+  double degrees_of_freedom = 0.0;
   for (const auto& [angle, readings] : places) {
     double mean = 0.0;
     for (const double r : readings) mean += r / static_cast<double>(readings.size());
     for (const double r : readings) squares += (r - mean) * (r - mean);
-    freedom += static_cast<double>(readings.size()) - 1.0;
+    degrees_of_freedom += static_cast<double>(readings.size()) - 1.0;
     low = std::min(low, mean);
     high = std::max(high, mean);
   }
@@ -134,9 +134,9 @@ Answer by_other_route(const Case& c) {
   out.judged = std::max(out.tir, range_by_force(a));
 
   const double g2 = c.graduation_mm * c.graduation_mm;
-  const double s2 = freedom > 0.0 ? squares / freedom : g2 / 9.0;
+  const double s2 = degrees_of_freedom > 0.0 ? squares / degrees_of_freedom : g2 / 9.0;
   const double u2 = 2.0 * (s2 + g2 / 12.0 + c.error_mm * c.error_mm / 3.0) + c.play_mm * c.play_mm / 12.0;
-  const double effective = freedom > 0.0 ? u2 * u2 / (4.0 * s2 * s2 / freedom) : 1e9;
+  const double effective = degrees_of_freedom > 0.0 ? u2 * u2 / (4.0 * s2 * s2 / degrees_of_freedom) : 1e9;
   const double k = effective >= 30.0 ? 2.0 : gsl_cdf_tdist_Pinv(0.5 + 0.9545 / 2.0, effective);
   out.u = k * std::sqrt(u2);
   return out;

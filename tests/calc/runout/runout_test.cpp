@@ -201,12 +201,12 @@ TEST(Runout, ScatterOfRepeatsIsTheStandardDeviation) {
   const Result r = solved(in);
   EXPECT_TRUE(r.uncertainty.from_repeats);
   EXPECT_NEAR(r.uncertainty.repeatability.in_thou(), oracle::twenty_readings_deviation, 5e-7);
-  EXPECT_EQ(r.uncertainty.repeat_freedom, 19.0);
+  EXPECT_EQ(r.uncertainty.repeat_degrees_of_freedom, 19.0);
   EXPECT_NEAR(r.stations.front().reading.in_thou(), 0.145, 1e-10);  // published mean 100.145
   EXPECT_EQ(r.stations.front().count, 20u);
   // Welch–Satterthwaite by hand: only the scatter has finite freedom.
   const double s2 = 2.0 * std::pow(r.uncertainty.repeatability.in_mm(), 2);
-  EXPECT_NEAR(r.uncertainty.freedom, 19.0 * std::pow(std::pow(r.uncertainty.tir.in_mm(), 2) / s2, 2), 1e-9);
+  EXPECT_NEAR(r.uncertainty.degrees_of_freedom, 19.0 * std::pow(std::pow(r.uncertainty.tir.in_mm(), 2) / s2, 2), 1e-9);
 }
 
 // ---- swing ----
@@ -228,7 +228,7 @@ TEST(Runout, SwingsPoolLowsAndHighs) {
   EXPECT_NEAR(r.tir.in_thou(), 2.1, 1e-12);
   // lows ±0.1, highs ±0.2: Σ² = 0.1 in 2 degrees of freedom
   EXPECT_NEAR(r.uncertainty.repeatability.in_thou(), std::sqrt(0.05), 1e-12);
-  EXPECT_EQ(r.uncertainty.repeat_freedom, 2.0);
+  EXPECT_EQ(r.uncertainty.repeat_degrees_of_freedom, 2.0);
   EXPECT_FALSE(has(r.outcome.findings, 1044));  // the turns differ by 0.2, less than half a graduation
   EXPECT_TRUE(has(solved(swings({{0.0, 2.0}, {0.0, 2.3}})).outcome.findings, 1044));
 }
@@ -463,7 +463,7 @@ TEST(Runout, AFewTurnsBringStudentsFactor) {
   const Result r = solved(in);
   const double s2 = 0.045;  // 4 · 0.15² / 2
   const double u2 = 2.0 * (s2 + 0.25 / 12.0);
-  EXPECT_NEAR(r.uncertainty.freedom, 2.0 * std::pow(u2 / (2.0 * s2), 2), 1e-9);
+  EXPECT_NEAR(r.uncertainty.degrees_of_freedom, 2.0 * std::pow(u2 / (2.0 * s2), 2), 1e-9);
   EXPECT_GT(r.uncertainty.coverage_factor, 2.5);
   in.setup.repeatability = Length::thou(0.5);  // declared larger than shown: it counts, as known
   EXPECT_EQ(solved(in).uncertainty.coverage_factor, 2.0);

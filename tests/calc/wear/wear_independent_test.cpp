@@ -48,7 +48,7 @@ TEST(WearIndependent, LineAgainstGsl) {
     const auto line = lines::fit_line(r.points());
     EXPECT_NEAR(line->mm_per_km, c1, 1e-12 * std::abs(c1) + 1e-16);
     EXPECT_NEAR(line->at(0.0), c0, 1e-10);
-    EXPECT_NEAR(line->scatter_mm, std::sqrt(squares / line->freedom()), 1e-10);
+    EXPECT_NEAR(line->scatter_mm, std::sqrt(squares / line->degrees_of_freedom()), 1e-10);
     EXPECT_NEAR(line->scatter_mm / std::sqrt(line->sxx_km2), std::sqrt(v11), 1e-12);
   }
 }

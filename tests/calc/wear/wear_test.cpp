@@ -91,7 +91,7 @@ TEST(WearLine, ASlopeThatIsNotProvenHasNoInterval) {
 // Where the published limit of the mean response equals the level, the distance is an end of the interval.
 TEST(WearLine, LimitsOfTheMeanAsPublished) {
   const auto line = lines::fit_line(points_of(oracle::unproven_x, oracle::unproven_y));
-  const double t = coverage::student_two_sided(0.95, line->freedom());
+  const double t = coverage::student_two_sided(0.95, line->degrees_of_freedom());
   for (const auto& row : oracle::unproven_means) {
     const double from_mean = row.x - line->mean_km;
     const double half = t * line->scatter_mm *
