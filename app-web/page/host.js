@@ -221,6 +221,23 @@ function saveEnded() {
   if (saving === 0) for (const go of whenSaved.splice(0)) go();
 }
 
+let owed = 0;  // other answers that the program waits for, and draws when they come
+
+function owing(answer) {
+  owed += 1;
+  return answer.finally(() => { owed -= 1; });
+}
+
+const atRest = () => !frameHandle && !(timer && document.hidden) && saving === 0 && owed === 0;
+
+// → when all that came in was drawn, what was to be saved is saved, and nothing more changes by itself, a running clock
+// apart. The browser hands over what fingers, sizes and settings do just before an animation frame: only when two in a row
+// find nothing to do, nothing was on its way.
+async function rest() {
+  const turn = () => new Promise((go) => (document.hidden ? setTimeout(go, UNSEEN_ms) : requestAnimationFrame(go)));
+  for (let idle = 0; idle < 2; idle = atRest() ? idle + 1 : 0) await turn();
+}
+
 async function fileCame(name, bytes, trouble) {
   await allHere;
   program._camside_file(...textBlock(name), ...bytesTo(bytes), ...textBlock(trouble));
@@ -259,7 +276,7 @@ const host = {
     });
   },
   load(ticket, name) {
-    store.load(name).then(
+    owing(store.load(name)).then(
       async ({ newest, previous }) => {
         if (newest) await allHere;  // what was kept may need any part of it
         program._camside_loaded(ticket, store.DONE, ...bytesTo(newest), ...bytesTo(previous));
@@ -277,10 +294,10 @@ const host = {
   },
   async logOpen() {
     await allHere;
-    log.open((answer, mayWrite, last, bytes, copied) => {
+    await owing(log.open((answer, mayWrite, last, bytes, copied) => {
       program._camside_log(answer, mayWrite ? 1 : 0, last, ...bytesTo(bytes), ...bytesTo(copied));
       whole = true;
-    });
+    }));
   },
   logAppend(before, number, address, length) {
     saving += 1;
@@ -290,7 +307,7 @@ const host = {
       if (answer === store.DONE) store.keepForGood(lasting);
     });
   },
-  logDamaged: log.damaged,
+  logDamaged() { owing(log.damaged()); },
   logTakeOver: log.takeOver,
   giveFile(name, address, length, share) {
     giveFile(name, bytesFrom(address, length), share).then((given) => program._camside_file_given(given ? 1 : 0));
@@ -299,12 +316,13 @@ const host = {
   setAside(name, previousIsGood) { store.setAside(name, previousIsGood).catch((error) => console.warn("set aside", error)); },
 };
 
-// For tests and for the curious: what is on screen, how often it was drawn, is all of it here, what is being saved. Reading changes nothing.
+// For tests and for the curious: what is on screen, how often it was drawn, is all of it here, when does it rest. Reading
+// changes nothing.
 function openWindowForTests() {
   globalThis.camside = Object.freeze({
     frames: () => frames,
     whole: () => whole,
-    saving: () => saving,
+    rest,
     items: () => JSON.parse(program.UTF8ToString(program._camside_items())),
   });
 }
@@ -331,9 +349,9 @@ async function start() {
   ready = true;
   requestFrame();
   if (!kept) await usable.then(allOfIt);
-  navigator.storage?.persisted?.().then(lasting);
-  await keepOffline(({ version, kept, update }) =>
-    program._camside_kept(kept ? 1 : 0, update ? 1 : 0, ...textBlock(version)), allSaved);
+  if (navigator.storage?.persisted) owing(navigator.storage.persisted()).then(lasting);
+  await owing(keepOffline(({ version, kept, update }) =>
+    program._camside_kept(kept ? 1 : 0, update ? 1 : 0, ...textBlock(version)), allSaved));
 }
 
 window.addEventListener("hashchange", takeCode);

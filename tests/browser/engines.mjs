@@ -19,7 +19,7 @@ const UNTOUCHED_ms = 5000, PATIENCE_ms = 120000;
 function faceOf(engine) {
   const page = {
     ...engine,
-    evaluate: async (what) => JSON.parse(await engine.run(`JSON.stringify((${what})() ?? null)`)),
+    evaluate: async (what) => JSON.parse(await engine.run(`(async () => JSON.stringify(await (${what})() ?? null))()`)),
     async waitForFunction(what) {
       for (const began = Date.now(); Date.now() - began < 60000; await rest(100)) if (await page.evaluate(what)) return;
       throw new Error(`it never came true: ${what}`);
@@ -115,8 +115,9 @@ async function tryEngine(name, start) {
   try {
     await again();
     for (const [what, test] of Object.entries(tests)) {
+      const began = Date.now();
       const passed = await run(() => test({ page, server, again, address: server.address }), () => page.troubles());
-      console.log(`${passed ? "ok" : "failed"}\t${name} ${page.version}: ${what}`);
+      console.log(`${passed ? "ok" : "failed"}\t${name} ${page.version}: ${what} (${((Date.now() - began) / 1000).toFixed(1)} s)`);
       if (!passed) failed += 1;
     }
   } catch (error) {

@@ -1,14 +1,14 @@
 // Kills the browser in the middle of continuous appends to the log, opens its profile again and looks: nothing that was
-// confirmed is missing, nothing is damaged. CAMSIDE_KILLS says how often (20; 200 before a release). The appends go
+// confirmed is missing, nothing is damaged. CAMSIDE_KILLS says how often (5; 200 before a release). The appends go
 // through the page's own log_store.js; the page itself reads them afterwards. Should the browser lose its database, as it has,
 // the lines of the second copy are saved anew, as the program would.
 import assert from "node:assert/strict";
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { items, rest, settled, startProfile, tap, toBikes, usable } from "./page.mjs";
+import { given, items, openEmpty, rest, settled, startProfile, tap, toBikes, usable, watch } from "./page.mjs";
 
-const KILLS = Number(process.env.CAMSIDE_KILLS ?? 20);
+const KILLS = Number(process.env.CAMSIDE_KILLS ?? 5);
 const BIKE = "b0000000-0000-4000-8000-000000000001";
 
 // The line of a stored log as core/storage/log_lines.hpp describes it, written here a second time.
@@ -81,21 +81,22 @@ async function appendUntilKilled(page, profile, from, heard) {
 }
 
 export const tests = {
-  async "a killed browser loses nothing of the log that was confirmed"({ address }) {
+  "a killed browser loses nothing of the log that was confirmed": given({
+    page: false, patience_s: 120 + 20 * KILLS,
+  }, async ({ address, troubles }) => {
     const profile = mkdtempSync(path.join(tmpdir(), "camside-kill-"));
     let confirmed = 0;
     const heard = { refused: 0, lost: 0 };
     let browser = null;
     try {
       for (let n = 0; n < KILLS; n += 1) {
-        browser = await startProfile(profile);
-        const page = await browser.newPage();
-        await page.goto(`${address}style.css`);
+        browser = await watch(await startProfile(profile), troubles);
+        const page = await openEmpty(browser, address);
         const before = confirmed;
         confirmed = await appendUntilKilled(page, profile, confirmed, (what) => { heard[what] += 1; });
         assert.ok(confirmed > before, "nothing was appended before the kill");
       }
-      browser = await startProfile(profile);
+      browser = await watch(await startProfile(profile), troubles);
       const page = await browser.newPage();
       await page.goto(address);
       await usable(page);
@@ -114,5 +115,5 @@ export const tests = {
       kill(profile);
       rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
     }
-  },
+  }),
 };

@@ -1,129 +1,86 @@
-// Runs the browser tests: "ok<tab>name" or "failed<tab>name" for each, one browser, a fresh profile for every test. One that
-// failed is tried once more, and says so.
-import assert from "node:assert/strict";
-import { rmSync } from "node:fs";
-import { frames, openPage, PHONE, rest, settled, siteWithStores, startBrowser, startServer } from "./page.mjs";
-import { tests as code } from "./code.mjs";
-import { tests as display } from "./display.mjs";
-import { tests as kill } from "./kill.mjs";
-import { tests as log } from "./log.mjs";
-import { tests as lookOver } from "./look_over.mjs";
-import { tests as offline } from "./offline.mjs";
-import { tests as parts } from "./parts.mjs";
-import { tests as touch } from "./touch.mjs";
-import { tests as typing } from "./typing.mjs";
+// usage: node tests/browser/run.mjs [part of a test's name]
+// Runs the browser tests, "ok<tab>name" or "failed<tab>name" for each: those in Chromium by two workers (CAMSIDE_WORKERS), each
+// with a browser of its own, and beside them, unless a name is given, all of engines.mjs. A test that failed is tried once
+// more, and says so: a machine that was busy for a moment is no fault of the page. Three such in a run are one.
+import { fork, spawn } from "node:child_process";
+import { fileURLToPath } from "node:url";
+import path from "node:path";
+import { tests } from "./all.mjs";
 
-const tests = {
-  async "loads without a single error, warning or request elsewhere"({ page }) {
-    await settled(page);
-    assert.deepEqual(page.troubles, []);
-  },
-
-  async "draws again when touched"({ page }) {
-    await settled(page);
-    const before = await frames(page);
-    await page.touchscreen.tap(195, 60);
-    await settled(page);
-    assert.ok(await frames(page) > before);
-    assert.ok(await frames(page) < before + 60, `${await frames(page) - before} frames for one tap`);
-  },
-
-  async "hides its first words and shows the canvas once it can be used"({ page }) {
-    assert.equal(await page.locator("#words").isVisible(), false);
-    assert.equal(await page.locator("#canvas").isVisible(), true);
-  },
-
-  async "says what is missing without WebGL2"({ context, address }) {
-    const page = await context.newPage();
-    await page.addInitScript(() => {
-      const real = HTMLCanvasElement.prototype.getContext;
-      HTMLCanvasElement.prototype.getContext = function (kind, ...rest) { return kind === "webgl2" ? null : real.call(this, kind, ...rest); };
-    });
-    await page.goto(address);
-    await page.locator("#state.trouble").waitFor();
-    assert.match(await page.locator("#state").textContent(), /WebGL2/);
-  },
-
-  async "draws on after the graphics card took the picture away"({ page }) {
-    await settled(page);
-    const before = await page.screenshot();
-    await page.evaluate(async () => {
-      const gl = document.getElementById("canvas").getContext("webgl2");
-      const lost = gl.getExtension("WEBGL_lose_context");
-      lost.loseContext();
-      await new Promise((resolve) => setTimeout(resolve, 200));
-      lost.restoreContext();
-    });
-    await rest(500);
-    await settled(page);
-    assert.ok(before.equals(await page.screenshot()), "the picture differs");
-  },
-
-  async "is sent compressed, with the right types and the security headers"({ address }) {
-    const wasm = await fetch(`${address}camside_web.wasm`, { headers: { "Accept-Encoding": "br" } });
-    assert.equal(wasm.headers.get("content-type"), "application/wasm");
-    assert.equal(wasm.headers.get("content-encoding"), "br");
-    assert.equal(wasm.headers.get("x-content-type-options"), "nosniff");
-    assert.match(wasm.headers.get("content-security-policy"), /script-src 'self' 'wasm-unsafe-eval';/);
-    assert.equal((await fetch(`${address}../../scripts/serve`)).status, 404);
-    assert.equal((await fetch(`${address}..%2f..%2fscripts/serve`)).status, 404);
-  },
-
-  async "keeps the newest bytes and those before them in the browser's database"({ page }) {
-    const [newest, previous] = await page.evaluate(async () => {
-      const store = await import("./store.js");
-      await store.save("try", new Uint8Array([1, 2, 3]));
-      await store.save("try", new Uint8Array([4]));
-      const kept = await store.load("try");
-      return [[...kept.newest], [...kept.previous]];
-    });
-    assert.deepEqual([newest, previous], [[4], [1, 2, 3]]);
-  },
-
-  ...log,
-  ...code,
-  ...kill,
-  ...display,
-  ...touch,
-  ...typing,
-  ...lookOver,
-  ...parts,
-  ...offline,
-};
-
-// What went wrong is printed either way; a machine that was busy for a moment is no fault of the page.
-function onceMore(name, test) {
-  console.log(`${name}: once more`);
-  return run(name, test);
-}
-
-// True: it passed.
-async function run(name, test) {
-  if (!browser.isConnected()) browser = await startBrowser();  // one test's crash is not the next one's
-  const context = await browser.newContext(PHONE);
-  try {
-    const page = await openPage(context, server.address);
-    await test({ page, context, browser, address: server.address });
-    return true;
-  } catch (error) {
-    console.log(String(error.stack ?? error).split("\n").slice(0, 12).join("\n"));
-    return false;
-  } finally {
-    await context.close().catch(() => {});
-  }
-}
-
+const MOST_TWICE = 2;
+const WORKERS = Number(process.env.CAMSIDE_WORKERS ?? 2);
 const chosen = process.argv[2] ?? "";
-const site = siteWithStores();
-const server = await startServer(site);
-let browser = await startBrowser();
+const here = path.dirname(fileURLToPath(import.meta.url));
+
+const waiting = Object.keys(tests).filter((name) => name.includes(chosen));
+const took = [];  // [seconds, name]
+const twice = [];
 let failed = 0;
-for (const [name, test] of Object.entries(tests).filter(([name]) => name.includes(chosen))) {
-  const passed = await run(name, test) || await onceMore(name, test);
-  console.log(`${passed ? "ok" : "failed"}\t${name}`);
+
+function told(passed, name, seconds) {
+  console.log(`${passed ? "ok" : "failed"}\t${name} (${seconds.toFixed(1)} s)`);
   if (!passed) failed += 1;
+  took.push([seconds, name]);
 }
-await browser.close();
-server.stop();
-rmSync(site, { recursive: true });
-process.exitCode = failed ? 2 : 0;  // 1 is what Node itself says when it could not go on
+
+// → { fault, seconds } of one run of this test; a worker that ends in the middle of it is the test's fault
+function answerOf(worker, name) {
+  return new Promise((resolve) => {
+    const began = Date.now();
+    const ended = () => resolve({ fault: "the worker has ended", seconds: (Date.now() - began) / 1000 });
+    worker.once("exit", ended);
+    worker.once("message", (answer) => { worker.off("exit", ended); resolve(answer); });
+    worker.send(name);
+  });
+}
+
+async function started() {
+  const worker = fork(path.join(here, "worker.mjs"));
+  await new Promise((resolve, reject) => {
+    worker.once("message", resolve);
+    worker.once("exit", () => reject(new Error("a worker could not be started")));
+  });
+  return worker;
+}
+
+async function work() {
+  let worker = await started();
+  const tried = async (name) => {
+    if (!worker.connected) worker = await started();
+    const answer = await answerOf(worker, name);
+    if (answer.fault) console.log(answer.fault);
+    return answer;
+  };
+  while (waiting.length > 0) {
+    const name = waiting.shift();
+    let { fault, seconds } = await tried(name);
+    if (fault) {
+      console.log(`tried twice: ${name}`);
+      twice.push(name);
+      ({ fault, seconds } = await tried(name));
+    }
+    told(!fault, name, seconds);
+  }
+  const gone = new Promise((resolve) => worker.once("exit", resolve));
+  worker.disconnect();
+  await gone;
+}
+
+// What engines.mjs prints goes on as it is. It needs a display.
+async function engines() {
+  const running = spawn("xvfb-run", ["-a", "node", path.join(here, "engines.mjs")], { stdio: ["ignore", "inherit", "inherit"] });
+  const status = await new Promise((resolve) => { running.once("error", resolve); running.once("exit", resolve); });
+  if (status === 2) failed += 1;
+  else if (status !== 0) told(false, `Firefox and WebKit could not go on: ${status}`, 0);
+}
+
+const began = Date.now();
+await Promise.all([...Array.from({ length: WORKERS }, work), ...(chosen ? [] : [engines()])]);
+if (twice.length > MOST_TWICE) {
+  console.log("failed\tthree tests were tried twice");
+  failed += 1;
+}
+const longest = took.sort(([one], [other]) => other - one).slice(0, 5).map(([seconds, name]) => `${seconds.toFixed(1)} s ${name}`);
+console.log(`${took.length} tests in Chromium took ${((Date.now() - began) / 1000).toFixed(0)} s, ${twice.length} of them tried twice; longest:`);
+console.log(longest.join("\n"));
+process.exit(failed > 0 ? 2 : 0);  // 1 is what Node itself says when it could not go on

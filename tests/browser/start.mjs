@@ -2,6 +2,7 @@
 // How long Camside's page takes to its first usable frame, beside the least page Dear ImGui can make (tests/browser/bare),
 // both in turn in one run: a phone's processor at a quarter of this one's speed, 1.6 Mbit/s with 150 ms; then Camside
 // without a network. Prints the medians and their ratios; decides nothing. scripts/bench page builds both first.
+import { existsSync } from "node:fs";
 import path from "node:path";
 import { builtSite, PHONE, rest, root, startBrowser, startServer } from "./page.mjs";
 
@@ -12,8 +13,14 @@ const NO_NETWORK = { ...SLOW_NETWORK, offline: true };
 const SETTLING_ms = 2000;  // nobody opens it again while the last visit is still being drawn
 const USABLE = () => performance.getEntriesByName("usable").length > 0;
 
+const sites = { camside: builtSite, bare: path.join(root, "build/web/bare-site") };
+for (const site of Object.values(sites)) {
+  if (existsSync(path.join(site, "index.html"))) continue;
+  console.error(`there is no page in ${site}; scripts/bench page builds it`);
+  process.exit(1);  // before anything is started that would have to be ended
+}
 const browser = await startBrowser();
-const servers = { camside: await ready(builtSite, "camside_web"), bare: await ready(path.join(root, "build/web/bare-site"), "bare_page") };
+const servers = { camside: await ready(sites.camside, "camside_web"), bare: await ready(sites.bare, "bare_page") };
 const seen = { camside: [], bare: [], offline: [] };
 for (let round = 0; round < ROUNDS; round += 1) {
   seen.bare.push(await firstVisit("bare"));
@@ -32,13 +39,13 @@ console.log(`  Camside   ${told(offline, seen.offline)}`);
 
 // A server that has compressed the large files already, as any real one has.
 async function ready(site, name) {
-  const server = await startServer(site);
+  const server = await startServer(site, 11);
   for (const end of ["js", "wasm"]) await (await fetch(`${server.address}${name}.${end}`, { headers: { "Accept-Encoding": "br" } })).arrayBuffer();
   return server;
 }
 
 async function firstVisit(name, afterwards) {
-  const context = await browser.newContext(PHONE);
+  const context = await browser.newContext({ ...PHONE, deviceScaleFactor: 3 });
   const page = await context.newPage();
   const session = await slowed(context, page, SLOW_NETWORK);
   await page.goto(servers[name].address);

@@ -1,6 +1,6 @@
 // What a person does with a finger: elements are found by their label through the page's read-only list of items.
 import assert from "node:assert/strict";
-import { bring, drag, fling, frames, glide, hand, item, items, openPage, PHONE, rest, saved, settled, tap } from "./page.mjs";
+import { bring, drag, fling, frames, given, glide, hand, item, items, openPage, rest, saved, settled, tap } from "./page.mjs";
 
 // Twelve readings of a pinion shaft every 30°, in thousandths of an inch: 0.0015 in off centre, high at 60°, so that the
 // needle swings 0.003 in in all.
@@ -26,15 +26,6 @@ async function shownIn(page) {
 }
 
 const EXAMPLE = "Show an example (invented)";
-
-// What moves is drawn pixel for pixel without a graphics card here: fewer of them let the frames follow the finger.
-async function inMotion({ browser, address }, test) {
-  const context = await browser.newContext({ ...PHONE, deviceScaleFactor: 1 });
-  const page = await openPage(context, address);
-  await settled(page);
-  await test(page);
-  await context.close();
-}
 
 async function longList(page) {
   await tap(page, "Runout");
@@ -62,43 +53,39 @@ export const tests = {
     await item(page, "Runout");
   },
 
-  async "a flung list coasts on after the finger has left, then rests"(given) {
-    await inMotion(given, async (page) => {
-      await longList(page);
-      const said = await whatIsSaid(page);
-      for (const [from, to] of [[560, 300], [560, 300], [300, 560]]) {
-        const before = await rowOf(page);
-        await fling(page, [195, from], [195, to]);
-        const lifted = await rowOf(page);
-        await settled(page);
-        const way = Math.sign(to - from);
-        const [dragged, coasted] = [way * (lifted - before), way * ((await rowOf(page)) - lifted)];
-        assert.ok(dragged > 150, `it followed the finger for ${dragged} px`);
-        assert.ok(coasted > 60, `it coasted on for ${coasted} px`);
-        const drawn = await frames(page);
-        await rest(1000);
-        assert.equal(await frames(page), drawn, "it still moves");
-      }
-      assert.deepEqual(await whatIsSaid(page), said, "something was pressed");
-    });
+  async "a flung list coasts on after the finger has left, then rests"({ page }) {
+    await longList(page);
+    const said = await whatIsSaid(page);
+    for (const [from, to] of [[560, 300], [560, 300], [300, 560]]) {
+      const before = await rowOf(page);
+      await fling(page, [195, from], [195, to]);
+      const lifted = await rowOf(page);
+      await settled(page);
+      const way = Math.sign(to - from);
+      const [dragged, coasted] = [way * (lifted - before), way * ((await rowOf(page)) - lifted)];
+      assert.ok(dragged > 150, `it followed the finger for ${dragged} px`);
+      assert.ok(coasted > 60, `it coasted on for ${coasted} px`);
+      const drawn = await frames(page);
+      await rest(200);
+      assert.equal(await frames(page), drawn, "it still moves");
+    }
+    assert.deepEqual(await whatIsSaid(page), said, "something was pressed");
   },
 
-  async "a finger put down on a coasting list stops it and presses nothing"(given) {
-    await inMotion(given, async (page) => {
-      await longList(page);
-      const said = await whatIsSaid(page);
-      await fling(page, [195, 560], [195, 300]);
-      const finger = await hand(page);
-      await finger.down([195, 400]);
-      await rest(150);
-      const stopped = await rowOf(page);
-      await rest(300);
-      assert.equal(await rowOf(page), stopped, "it moves under the finger");
-      await finger.lift();
-      await settled(page);
-      assert.equal(await rowOf(page), stopped, "it went on after the finger");
-      assert.deepEqual(await whatIsSaid(page), said, "something was pressed");
-    });
+  async "a finger put down on a coasting list stops it and presses nothing"({ page }) {
+    await longList(page);
+    const said = await whatIsSaid(page);
+    await fling(page, [195, 560], [195, 300]);
+    const finger = await hand(page);
+    await finger.down([195, 400]);
+    await rest(150);
+    const stopped = await rowOf(page);
+    await rest(300);
+    assert.equal(await rowOf(page), stopped, "it moves under the finger");
+    await finger.lift();
+    await settled(page);
+    assert.equal(await rowOf(page), stopped, "it went on after the finger");
+    assert.deepEqual(await whatIsSaid(page), said, "something was pressed");
   },
 
   async "nothing stays pressed or lit after a touch"({ page }) {
@@ -118,32 +105,30 @@ export const tests = {
     await differs(before, "a tap there and back");
   },
 
-  async "two fingers on a drawing enlarge it, beside it they do nothing"(given) {
-    await inMotion(given, async (page) => {
-      await tap(page, "Runout");
-      await tap(page, EXAMPLE);
-      const drawing = async () => (await items(page)).find((one) => one.role === "drawing");
-      const [x, y, width, height] = (await drawing()).rect;
-      const [cx, cy] = [x + width / 2, y + height / 2];
-      const said = await whatIsSaid(page);
-      const whole = await page.screenshot();
-      const beside = (await items(page)).find((one) => one.press && one.visible && one.rect[1] > y + height + 70).rect;
-      const by = beside[1] + beside[3] / 2;
-      await pinch(page, [[[cx - 30, by], [cx - 120, by]], [[cx + 30, by], [cx + 120, by]]]);
-      await pinch(page, [[[cx, cy], [cx, cy - 80]], [[cx, by], [cx, by + 40]]]);
-      assert.deepEqual(await whatIsSaid(page), said, "something was pressed");
-      assert.ok(whole.equals(await page.screenshot()), "the picture differs");
-      await pinch(page, [[[cx - 40, cy], [cx - 120, cy - 30]], [[cx + 40, cy], [cx + 120, cy + 30]]]);
-      assert.match((await drawing()).value, /^3\.\d times larger$/);
-      assert.deepEqual((await drawing()).rect, [x, y, width, height], "the page moved");
-      assert.equal(await page.evaluate(() => visualViewport.scale), 1, "the browser enlarged the page");
-      assert.ok(!whole.equals(await page.screenshot()), "it looks as before");
-      await drag(page, [cx, cy], [cx, cy + 100]);
-      assert.deepEqual((await drawing()).rect, [x, y, width, height], "one finger moved the page, not the drawing");
-      await tap(page, "Larger");
-      await tap(page, "Whole drawing");
-      assert.ok(whole.equals(await page.screenshot()), "whole again it looks different");
-    });
+  async "two fingers on a drawing enlarge it, beside it they do nothing"({ page }) {
+    await tap(page, "Runout");
+    await tap(page, EXAMPLE);
+    const drawing = async () => (await items(page)).find((one) => one.role === "drawing");
+    const [x, y, width, height] = (await drawing()).rect;
+    const [cx, cy] = [x + width / 2, y + height / 2];
+    const said = await whatIsSaid(page);
+    const whole = await page.screenshot();
+    const beside = (await items(page)).find((one) => one.press && one.visible && one.rect[1] > y + height + 70).rect;
+    const by = beside[1] + beside[3] / 2;
+    await pinch(page, [[[cx - 30, by], [cx - 120, by]], [[cx + 30, by], [cx + 120, by]]]);
+    await pinch(page, [[[cx, cy], [cx, cy - 80]], [[cx, by], [cx, by + 40]]]);
+    assert.deepEqual(await whatIsSaid(page), said, "something was pressed");
+    assert.ok(whole.equals(await page.screenshot()), "the picture differs");
+    await pinch(page, [[[cx - 40, cy], [cx - 120, cy - 30]], [[cx + 40, cy], [cx + 120, cy + 30]]]);
+    assert.match((await drawing()).value, /^3\.\d times larger$/);
+    assert.deepEqual((await drawing()).rect, [x, y, width, height], "the page moved");
+    assert.equal(await page.evaluate(() => visualViewport.scale), 1, "the browser enlarged the page");
+    assert.ok(!whole.equals(await page.screenshot()), "it looks as before");
+    await drag(page, [cx, cy], [cx, cy + 100]);
+    assert.deepEqual((await drawing()).rect, [x, y, width, height], "one finger moved the page, not the drawing");
+    await tap(page, "Larger");
+    await tap(page, "Whole drawing");
+    assert.ok(whole.equals(await page.screenshot()), "whole again it looks different");
   },
 
   async "a pinch on a trackpad enlarges the drawing under it, and the browser enlarges nothing"({ page }) {
@@ -205,7 +190,9 @@ export const tests = {
     assert.ok(kept.some((name) => name.startsWith("current-job/damaged/")), kept.join(" "));
   },
 
-  async "says so when the browser has no room, and saves when it has again"({ page }) {
+  "says so when the browser has no room, and saves when it has again": given({
+    expects: [/^console: save QuotaExceededError/],
+  }, async ({ page }) => {
     await page.evaluate(() => {
       const real = IDBDatabase.prototype.transaction;
       globalThis.roomAgain = () => { IDBDatabase.prototype.transaction = real; };
@@ -219,7 +206,7 @@ export const tests = {
     await tap(page, "Try again");
     await saved(page);
     assert.ok(!(await items(page)).some((one) => one.label === "Try again"));
-  },
+  }),
 
   async "follows the system's theme while the page is open"({ page }) {
     await page.emulateMedia({ colorScheme: "light" });

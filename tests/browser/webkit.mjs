@@ -37,7 +37,12 @@ export async function startWebkit(profile, { width, height }) {
     reload: () => ask("POST", `${here}/refresh`, {}),
     act: (source) => ask("POST", `${here}/actions`, { actions: [source] }),
     picture: async () => Buffer.from(await ask("GET", `${here}/screenshot`), "base64"),
-    run: (script) => ask("POST", `${here}/execute/sync`, { script: `return ${script}`, args: [] }),
+    async run(script) {  // a promise
+      const answering = `${script}.then((answer) => arguments[0]({ answer }), (error) => arguments[0]({ error: String(error) }))`;
+      const { answer, error } = await ask("POST", `${here}/execute/async`, { script: answering, args: [] });
+      if (error) throw new Error(error);
+      return answer;
+    },
     kill() { process.kill(-driver.pid, "SIGKILL"); return gone; },  // the driver and all it has started
   };
 }
