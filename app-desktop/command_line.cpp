@@ -1,7 +1,6 @@
 // camside: the command line. Reads arguments and files; what is done with them stands in core/records/commands.
 #include <CLI/CLI.hpp>
-#include <cstdio>
-#include <iostream>
+#include <sstream>
 #include <string>
 
 #include "command_line_due.hpp"
@@ -121,10 +120,12 @@ void add_words(CLI::App& app, Arguments& args, Said& said) {
   example->callback([&args, &said] { said = print_example(args.kind); });
 }
 
-int say(const Said& said) {
-  std::fwrite(said.out.data(), 1, said.out.size(), stdout);
-  std::fwrite(said.err.data(), 1, said.err.size(), stderr);
-  return std::fflush(stdout) == 0 ? said.exit : exit_bad_input;
+// Help, or what is wrong with the arguments.
+Said said_by(const CLI::App& app, const CLI::ParseError& error) {
+  std::ostringstream out;
+  std::ostringstream err;
+  const int status = app.exit(error, out, err);
+  return {out.str(), err.str(), status == 0 ? exit_good : exit_bad_input};
 }
 
 }  // namespace
@@ -132,7 +133,9 @@ int say(const Said& said) {
 int main(int argc, char** argv) {
   CLI::App app("Measuring and judging the cam side of an air-cooled pushrod V-twin");
   app.require_subcommand(1);
-  app.footer("Exit: 0 good; 1 with --strict when a verdict is Outside or Not proven; 2 bad input");
+  app.footer(
+      "Exit: 0 good; 1 with --strict when a verdict is Outside or Not proven; 2 bad input, or not all could be "
+      "written");
   Arguments args;
   Said said;
   add_solve(app, args, said);
@@ -144,7 +147,7 @@ int main(int argc, char** argv) {
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {
-    return app.exit(error) == 0 ? exit_good : exit_bad_input;
+    said = said_by(app, error);
   }
-  return say(said);
+  return camside::say_on_command_line(said);
 }

@@ -1,4 +1,5 @@
-// Bytes of a file named on the command line.
+// Bytes of a file named on the command line; and the one place where the command line writes, so that no write, flush
+// or close goes unchecked.
 #pragma once
 
 #include <optional>
@@ -6,16 +7,21 @@
 #include <tl/expected.hpp>
 
 #include "findings/finding.hpp"
+#include "records/commands.hpp"
 #include "records/strict_json.hpp"
 
 namespace camside {
 
-// "-" is standard input; pipes are read to their end; a folder, a missing file or one too large is a finding. Reads no
-// more than one byte over the largest file we take.
+// "-" is standard input; pipes are read to their end; a folder, a device, a missing file or one too large is a finding.
+// Reads little more than the largest file we take.
 tl::expected<std::string, Finding> read_for_command_line(const std::string& name,
                                                          std::size_t most_bytes = records::largest_file);
 
-// Nothing when all is written. A file that is there is replaced.
+// Nothing when all is written and safe on its disk. A file that is there is replaced.
 std::optional<Finding> write_for_command_line(const std::string& name, const std::string& bytes);
+
+// Prints it, and closes standard output: some disks tell only then that they are full. The exit status to end with,
+// which is that of bad input when anything could not be written.
+int say_on_command_line(const records::Said& said);
 
 }  // namespace camside

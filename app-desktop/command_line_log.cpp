@@ -1,13 +1,14 @@
 #include "command_line_log.hpp"
 
+#include <chrono>
 #include <memory>
 
 #include "command_line_files.hpp"
 #include "disk_log.hpp"
 #include "disk_store.hpp"
-#include "records/file_remarks.hpp"
-#include "log/log_remarks.hpp"
 #include "log/log_commands.hpp"
+#include "log/log_remarks.hpp"
+#include "records/file_remarks.hpp"
 #include "records/new_id.hpp"
 #include "time_now.hpp"
 
@@ -31,7 +32,7 @@ struct LogArguments {
 
 // The log of a folder, open for one command.
 struct OpenFolder {
-  explicit OpenFolder(const std::string& folder) : files(folder), engine(files) {}
+  OpenFolder(const std::string& folder, std::chrono::milliseconds patience) : files(folder, patience), engine(files) {}
   DiskFiles files;
   storage::LogEngine engine;
   storage::OpenedStore store;
@@ -41,11 +42,14 @@ Said refused(const Findings& findings) {
   return {"", print_findings(findings), exit_bad_input};
 }
 
+constexpr auto no_patience = std::chrono::milliseconds(0);
+constexpr auto writers_patience = std::chrono::seconds(2);
+
 template <class Then>
-Said with_log(const std::string& folder, Then then) {
+Said with_log(const std::string& folder, std::chrono::milliseconds patience, Then then) {
   if (folder.empty())
     return refused({remarks::cannot_open("The default folder", "neither HOME nor XDG_DATA_HOME is set")});
-  OpenFolder open(folder);
+  OpenFolder open(folder, patience);
   auto opened = open.engine.open();
   if (!opened) return refused({opened.error()});
   open.store = std::move(*opened);
@@ -66,8 +70,8 @@ bool changes(const Change& c, const LogArguments& args) {
 Said save(OpenFolder& open, const std::vector<Entry>& entries, std::string said) {
   if (entries.empty()) return {std::move(said), "", exit_good};
   const auto saved = open.engine.append(entries);
+  remarks::take_back_not_saved(open.store.findings);  // it is, or that it isn't is said now
   if (!saved) return refused({saved.error()});
-  remarks::take_back_not_saved(open.store.findings);
   return {std::move(said), "", exit_good};
 }
 
@@ -91,8 +95,9 @@ Said run_log(LogArguments args) {
     if (!bytes) return refused({bytes.error()});
     args.change.measurements = std::move(*bytes);
   }
-  return with_log(args.folder, [&](OpenFolder& open) {
-    return changes(args.change, args) ? change_log(open, args) : print_log(open.store.log, args.listing);
+  const bool writes = changes(args.change, args);
+  return with_log(args.folder, writes ? writers_patience : no_patience, [&](OpenFolder& open) {
+    return writes ? change_log(open, args) : print_log(open.store.log, args.listing);
   });
 }
 
@@ -113,7 +118,7 @@ Said merge_file(OpenFolder& open, const std::string& name, bool preview) {
 }
 
 Said run_merge(const LogArguments& args) {
-  return with_log(args.folder, [&](OpenFolder& open) {
+  return with_log(args.folder, args.preview ? no_patience : writers_patience, [&](OpenFolder& open) {
     Said all;
     for (const std::string& name : args.files) {
       const Said one = merge_file(open, name, args.preview);
@@ -166,14 +171,15 @@ void add_export(CLI::App& app, const Shared& args, Said& said) {
       ->transform(
           CLI::CheckedTransformer(std::map<std::string, System>{{"inch", System::Inch}, {"metric", System::Metric}}));
   command->callback([args, &said] {
-    said = with_log(args->folder, [&](OpenFolder& open) { return print_export(open.store.log, args->exporting); });
+    said = with_log(args->folder, no_patience,
+                    [&](OpenFolder& open) { return print_export(open.store.log, args->exporting); });
   });
 }
 
 }  // namespace
 
 Said with_log_of(const std::string& folder, const std::function<Said(const Log&)>& then) {
-  return with_log(folder, [&](OpenFolder& open) { return then(open.store.log); });
+  return with_log(folder, no_patience, [&](OpenFolder& open) { return then(open.store.log); });
 }
 
 void add_log_commands(CLI::App& app, Said& said) {

@@ -1,10 +1,7 @@
 #include "disk_log.hpp"
 
-#include <fcntl.h>
-#include <sys/stat.h>
 #include <unistd.h>
 
-#include <cerrno>
 #include <utility>
 
 namespace camside {
@@ -15,7 +12,7 @@ DiskFiles::~DiskFiles() {
 
 tl::expected<bool, DiskFiles::Why> DiskFiles::lock() {
   if (lock_ >= 0) return true;
-  const auto taken = lock_file(folder_, "log.lock");
+  const auto taken = lock_file(folder_, "log.lock", patience_);
   if (!taken) return tl::unexpected(taken.error());
   lock_ = *taken;
   return lock_ >= 0;
@@ -34,13 +31,7 @@ DiskFiles::Done DiskFiles::write(const std::string& name, std::string_view bytes
 }
 
 tl::expected<std::uint64_t, DiskFiles::Why> DiskFiles::append(const std::string& name, std::string_view bytes) {
-  constexpr unsigned own_file = 0600;
-  const Descriptor file(::open(path(name).c_str(), O_WRONLY | O_CREAT | O_APPEND | O_CLOEXEC, own_file));
-  if (!file.good()) return tl::unexpected(last_disk_error());
-  if (auto done = write_all(file.get(), bytes); !done) return tl::unexpected(done.error());
-  struct stat about {};
-  if (::fstat(file.get(), &about) != 0) return tl::unexpected(last_disk_error());
-  return static_cast<std::uint64_t>(about.st_size);
+  return append_to_file(path(name), bytes);
 }
 
 DiskFiles::Done DiskFiles::truncate(const std::string& name, std::uint64_t size) {
@@ -57,7 +48,11 @@ DiskFiles::Done DiskFiles::rename(const std::string& from, const std::string& to
 }
 
 DiskFiles::Done DiskFiles::sync_folder() {
-  return sync_path(folder_);
+  if (auto done = sync_path(folder_); !done) return done;
+  if (above_safe_) return {};
+  auto done = sync_folders_above(folder_);
+  above_safe_ = done.has_value();
+  return done;
 }
 
 DiskLog::DiskLog(std::string folder, std::function<void()> wake)

@@ -3,6 +3,7 @@
 // storage/log_engine.hpp, and log.lock, held while a Camside may write.
 #pragma once
 
+#include <chrono>
 #include <functional>
 #include <string>
 
@@ -15,7 +16,9 @@ namespace camside {
 
 class DiskFiles final : public storage::FileOperations {
  public:
-  explicit DiskFiles(std::string folder) : folder_(std::move(folder)) {}
+  // A command that writes waits a little for another that is just writing; a window that stays open is not waited for.
+  explicit DiskFiles(std::string folder, std::chrono::milliseconds patience = {})
+      : folder_(std::move(folder)), patience_(patience) {}
   ~DiskFiles() override;
   DiskFiles(const DiskFiles&) = delete;
   DiskFiles& operator=(const DiskFiles&) = delete;
@@ -35,7 +38,9 @@ class DiskFiles final : public storage::FileOperations {
   std::string path(const std::string& name) const { return folder_ + "/" + name; }
 
   std::string folder_;
+  std::chrono::milliseconds patience_;
   int lock_ = -1;
+  bool above_safe_ = false;  // the names of the folder and of those above it have been synced
 };
 
 class DiskLog final : public storage::LogStore {

@@ -29,7 +29,8 @@ Finding entry_without_id(std::string field) {
 }
 
 Finding unknown_entry_kind(std::string field, std::string_view kind) {
-  return note(301, std::move(field), fmt::format("{} is an entry this Camside doesn't know; it is kept", repeated(kind)),
+  return note(301, std::move(field),
+              fmt::format("{} is an entry this Camside doesn't know; it is kept", repeated(kind)),
               "A newer Camside may show it");
 }
 
@@ -149,6 +150,11 @@ Finding bike_code_newer() {
                  "Load this page anew with signal, then read the code again; nothing was changed");
 }
 
+Finding output_not_written(std::string_view where, std::string_view why) {
+  return refusal(333, "", fmt::format("{} could not be written whole: {}", where, why),
+                 "Don't use what is there, it is cut off; make room and print it again");
+}
+
 Finding log_open_elsewhere(std::string_view where) {
   return refusal(350, "", fmt::format("{} is open in another Camside", where),
                  "Here it opens for reading only; close the other one to write");
@@ -186,7 +192,8 @@ Finding records_missing(std::uint64_t first, std::uint64_t last) {
 }
 
 Finding recovered_from_previous(std::size_t entries) {
-  return note(356, "", fmt::format("{} came back from the previous version", counted(entries, "entry", "entries")), "");
+  return note(356, "", fmt::format("{} came back from a file beside the log", counted(entries, "entry", "entries")),
+              "");
 }
 
 Finding recovered_from_copy(std::size_t entries) {
@@ -207,7 +214,22 @@ Finding not_set_aside(std::string_view where, std::string_view why) {
 }
 
 void take_back_not_saved(Findings& findings) {
-  std::erase_if(findings, [](const Finding& one) { return one.number == 352; });
+  std::erase_if(findings, [](const Finding& one) { return one.number == 352 || one.number == 361; });
+}
+
+Finding log_cannot_be_written(std::string_view where, std::string_view why) {
+  return note(361, "", fmt::format("Nothing can be written in {}: {}", where, why),
+              "What is there can be read; to add to it, mend the place");
+}
+
+Finding beside_log_unread(std::string_view name, std::string_view why) {
+  return caution(362, "", fmt::format("{}, which stands beside the log, can't be read: {}", name, why),
+                 "Mend it or take it away; until then it is kept as it is");
+}
+
+Finding log_is_empty(std::string_view where) {
+  return caution(363, "", fmt::format("The log in {} is a file of 0 bytes", where),
+                 "If bikes were in it, merge an exported copy, and check the disk");
 }
 
 Finding log_read_only() {

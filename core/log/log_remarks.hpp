@@ -45,6 +45,7 @@ Finding no_such_entry(std::string_view id);                                     
 Finding entry_refused(std::string field, std::string_view why, std::string_view remedy);  // 330
 Finding bike_code_damaged(std::string_view why);                                          // 331
 Finding bike_code_newer();                                                                // 332
+Finding output_not_written(std::string_view where, std::string_view why);                 // 333
 
 // The store
 Finding log_open_elsewhere(std::string_view where);  // 350
@@ -59,8 +60,12 @@ Finding store_is_newer(std::string_view where);                                 
 Finding not_set_aside(std::string_view where, std::string_view why);                              // 358
 Finding recovered_from_copy(std::size_t entries);                                                 // 359
 Finding log_read_only();                                                                          // 360
+Finding log_cannot_be_written(std::string_view where, std::string_view why);                      // 361
+Finding beside_log_unread(std::string_view name, std::string_view why);                           // 362
+Finding log_is_empty(std::string_view where);                                                     // 363
 
-// What opening could not make safe, for want of the lock or of a sync, a confirmed append has: 352 is true no more.
+// What opening could not make safe, for want of the lock or of a sync, a confirmed append has: 352 and 361 are
+// true no more.
 void take_back_not_saved(Findings& findings);
 
 }  // namespace camside::remarks

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <utility>
 
-#include "log/log_remarks.hpp"
 #include "log/log_migration.hpp"
+#include "log/log_remarks.hpp"
 
 namespace camside::storage {
 
@@ -13,16 +13,15 @@ namespace {
 using records::Entry;
 using records::Log;
 
-constexpr const char* newest_name = "log.camside";
-constexpr const char* previous_name = "log.previous.camside";
-constexpr const char* temporary_name = "log.camside.tmp";
-constexpr const char* torn_name = "log.torn.txt";
-
 // Smaller logs get no second generation on opening.
 constexpr std::uint64_t worth_a_generation = std::uint64_t{64} << 10U;
 
-void add_all(Log& log, std::vector<Entry> entries) {
-  for (Entry& entry : entries) log.add(std::move(entry));
+// What a cut-off end is worth saying only where nobody may just be writing it.
+void say_damage(const Generations& found, const std::string& kept_as, bool alone, Findings& findings) {
+  for (const Piece& piece : found.lines.damaged)
+    findings.push_back(remarks::records_damaged({piece.first_line, piece.last_line}, kept_as));
+  for (const auto& [first, last] : found.lines.gaps) findings.push_back(remarks::records_missing(first, last));
+  if (found.torn() && alone) findings.push_back(remarks::torn_end(found.lines.torn.size, kept_as));
 }
 
 std::string bytes_of(const Log& log) {
@@ -34,36 +33,39 @@ std::string bytes_of(const Log& log) {
 
 }  // namespace
 
-struct LogEngine::Loading {
-  std::optional<std::string> newest;
-  ReadLines lines;  // without the entries
-  std::size_t in_newest = 0;
-  bool newer = false;
-  OpenedStore opened;
-
-  bool damaged() const { return !lines.damaged.empty() || !lines.gaps.empty(); }
-  bool torn() const { return lines.torn.size > 0; }
-  bool came_back() const { return opened.log.size() > in_newest; }
-  bool older() const { return lines.version > 0 && lines.version < records::log_version; }
-  bool good() const { return !damaged() && !torn() && !came_back(); }
-};
-
 // ---- opening
 
 tl::expected<OpenedStore, Finding> LogEngine::open() {
-  Loading loading;
-  const bool alone = take_lock(loading.opened.findings);
-  if (auto done = read_generations(loading); !done)
-    return tl::unexpected(remarks::log_cannot_be_read(files_.place(), done.error()));
+  OpenedStore opened;
+  Findings& findings = opened.findings;
+  const bool alone = take_lock(findings);
+  auto found = read_generations(files_);
+  if (!found) return tl::unexpected(remarks::log_cannot_be_read(files_.place(), found.error()));
+  begin_with(*found);
+  read_only_ = !alone || found->newer || (found->damaged() && !found->unread.empty());
+  for (const auto& [name, why] : found->unread) findings.push_back(remarks::beside_log_unread(name, why));
+  if (found->newer) findings.push_back(remarks::store_is_newer(files_.place()));
+  if (found->came_back()) findings.push_back(remarks::recovered_from_previous(found->all.size() - found->in_newest));
+  if (alone && found->newest && found->newest->empty()) findings.push_back(remarks::log_is_empty(files_.place()));
+  if (!read_only_ && locked_)
+    mend(*found, findings);
+  else if (!found->newer)
+    say_damage(*found, newest_name, alone, findings);
+  opened.log = std::move(found->all);
+  opened.read_only = read_only_;
+  return opened;
+}
+
+void LogEngine::begin_with(const Generations& found) {
   open_ = true;
-  read_only_ = !alone || loading.newer;
-  good_size_ = loading.newest ? loading.newest->size() : 0;
-  last_number_ = loading.lines.last_number;
-  good_at_open_ = loading.good();
-  needs_line_feed_ = loading.lines.ends_open && !loading.torn();
-  if (!read_only_ && locked_) mend(loading);
-  loading.opened.read_only = read_only_;
-  return std::move(loading.opened);
+  good_size_ = found.newest ? found.newest->size() : 0;
+  last_number_ = found.lines.last_number;
+  needs_line_feed_ = found.lines.ends_open;
+  good_at_open_ = found.good();
+  unmended_ = found.damaged() || found.torn();
+  previous_unread_ = found.previous_unread();
+  temporary_ = found.temporary.value_or("");
+  whole_ = found.whole;
 }
 
 // False when another program has it. Without a lock to be had (a folder that can't be written) the log opens too, and
@@ -71,7 +73,7 @@ tl::expected<OpenedStore, Finding> LogEngine::open() {
 bool LogEngine::take_lock(Findings& findings) {
   const auto locked = files_.lock();
   if (!locked) {
-    findings.push_back(not_saved(locked.error()));
+    findings.push_back(remarks::log_cannot_be_written(files_.place(), locked.error()));
     return true;
   }
   locked_ = *locked;
@@ -79,79 +81,57 @@ bool LogEngine::take_lock(Findings& findings) {
   return locked_;
 }
 
-LogEngine::Done LogEngine::read_generations(Loading& loading) {
-  auto newest = files_.read(newest_name);
-  if (!newest) return tl::unexpected(newest.error());
-  loading.newest = std::move(*newest);
-  if (loading.newest) loading.lines = read_lines(*loading.newest);
-  loading.newer = loading.lines.version > records::log_version;
-  add_all(loading.opened.log, std::exchange(loading.lines.entries, {}));
-  loading.in_newest = loading.opened.log.size();
-  if (loading.in_newest == 0 || loading.damaged() || loading.torn()) {
-    for (const char* name : {previous_name, temporary_name})
-      if (auto done = read_older(loading, name); !done) return done;
-  }
-  if (loading.newer) loading.opened.findings.push_back(remarks::store_is_newer(files_.place()));
-  if (loading.came_back())
-    loading.opened.findings.push_back(remarks::recovered_from_previous(loading.opened.log.size() - loading.in_newest));
-  return {};
-}
-
-LogEngine::Done LogEngine::read_older(Loading& loading, const std::string& name) {
-  const auto bytes = files_.read(name);
-  if (!bytes) return tl::unexpected(bytes.error());
-  if (!*bytes) return {};
-  ReadLines lines = read_lines(**bytes);
-  if (lines.version > records::log_version) loading.newer = true;
-  add_all(loading.opened.log, std::move(lines.entries));
-  return {};
-}
-
 // ---- mending, on opening
 
-void LogEngine::mend(Loading& loading) {
-  if (loading.damaged() || loading.came_back())
-    mend_damage(loading);
-  else if (loading.torn())
-    mend_torn_end(loading);
-  make_safe(loading.opened.findings);
-  if (loading.older())
-    read_only_ = !snapshot(loading.opened.log);  // lines of today don't go into an older log
+void LogEngine::mend(const Generations& found, Findings& findings) {
+  if (found.damaged() || (found.torn() && found.came_back())) {
+    mend_damage(found, findings);
+  } else if (found.came_back() || found.wants_line_feed()) {
+    if (auto done = bring_back(found.all); !done)
+      findings.push_back(remarks::log_cannot_be_written(files_.place(), done.error()));
+  } else if (found.torn()) {
+    mend_torn_end(found, findings);
+  }
+  make_safe(findings);
+  if (found.lines.version > 0 && found.lines.version < records::log_version)
+    read_only_ = !snapshot(found.all);  // lines of today don't go into an older log
   else
-    keep_a_generation(loading);
+    keep_a_generation(found.all);
 }
 
-void LogEngine::mend_torn_end(Loading& loading) {
-  const Piece& torn = loading.lines.torn;
-  const std::string piece = loading.newest->substr(torn.offset, torn.size) + "\n";
-  good_size_ = torn.offset;
-  end_unclear_ = true;
-  Done aside;
-  if (const auto size = files_.append(torn_name, piece); !size)
-    aside = tl::unexpected(size.error());
-  else
-    aside = files_.sync(torn_name);
-  if (aside) aside = files_.sync_folder();
-  if (!aside) {
-    loading.opened.findings.push_back(remarks::not_set_aside(files_.place(), aside.error()));
-    return;
+void LogEngine::mend_torn_end(const Generations& found, Findings& findings) {
+  if (auto done = set_torn_end_aside(found); !done) {
+    findings.push_back(remarks::not_set_aside(files_.place(), done.error()));
+    return;  // it stays, and what follows begins on its own line
   }
-  loading.opened.findings.push_back(remarks::torn_end(torn.size, torn_name));
+  findings.push_back(remarks::torn_end(found.lines.torn.size, torn_name));
+  good_size_ = found.lines.torn.offset;
+  needs_line_feed_ = false;
+  unmended_ = false;
+  end_unclear_ = true;
   cut_back();
 }
 
-// The damaged log is kept whole under another name; its good lines, and what the previous generation has, become a new
-// one. Should that fail, everything stays as it is, and appending goes on behind it.
-void LogEngine::mend_damage(Loading& loading) {
-  Findings& findings = loading.opened.findings;
-  const std::string aside = free_damaged_name();
-  for (const Piece& piece : loading.lines.damaged)
-    findings.push_back(remarks::records_damaged({piece.first_line, piece.last_line}, aside));
-  for (const auto& [first, last] : loading.lines.gaps) findings.push_back(remarks::records_missing(first, last));
-  if (loading.torn()) findings.push_back(remarks::torn_end(loading.lines.torn.size, aside));
-  end_unclear_ = loading.torn();
-  if (auto done = write_generation(loading.opened.log, loading.newest ? aside : ""); !done)
-    findings.push_back(remarks::not_set_aside(files_.place(), done.error()));
+LogEngine::Done LogEngine::set_torn_end_aside(const Generations& found) {
+  const Piece& torn = found.lines.torn;
+  const auto size = files_.append(torn_name, found.newest->substr(torn.offset, torn.size) + "\n");
+  if (!size) return tl::unexpected(size.error());
+  if (auto done = files_.sync(torn_name); !done) return done;
+  return files_.sync_folder();
+}
+
+// The damaged log is kept whole under another name; its good lines, and what stands beside it, become a new one. Should
+// that fail, everything stays as it is, and appending goes on behind it, on a line of its own.
+void LogEngine::mend_damage(const Generations& found, Findings& findings) {
+  const auto aside = free_damaged_name();
+  Done done;
+  if (aside)
+    done = write_generation(found.all, *aside);
+  else
+    done = tl::unexpected(aside.error());
+  const bool as_it_was = unmended_ && !owed_;
+  say_damage(found, as_it_was ? newest_name : *aside, true, findings);
+  if (as_it_was) findings.push_back(remarks::not_set_aside(files_.place(), done.error()));
 }
 
 // What is shown after opening may never have been confirmed; now it is safe, or that it isn't is said.
@@ -160,22 +140,27 @@ void LogEngine::make_safe(Findings& findings) {
   Done done = files_.sync(newest_name);
   if (done) done = files_.sync_folder();
   folder_safe_ = done.has_value();
-  if (!done && !has(findings, 352)) findings.push_back(not_saved(done.error()));
+  if (!done && !has(findings, 361)) findings.push_back(remarks::log_cannot_be_written(files_.place(), done.error()));
 }
 
 // A second generation once the log has doubled, so that keeping it costs each entry a constant.
-void LogEngine::keep_a_generation(const Loading& loading) {
+void LogEngine::keep_a_generation(const Log& log) {
   if (good_size_ < worth_a_generation || end_unclear_ || !folder_safe_) return;
+  if (unmended_ || previous_unread_ || owed_) return;
   const auto previous = files_.size(previous_name);
   if (!previous || (*previous && **previous * 2 > good_size_)) return;
-  static_cast<void>(snapshot(loading.opened.log));  // the log is good as it is; this only adds to it
+  static_cast<void>(snapshot(log));  // the log is good as it is; this only adds to it
 }
 
 // ---- appending
 
 std::optional<Finding> LogEngine::refused() {
   if (!open_ || read_only_) return remarks::log_read_only();
-  return locked_ ? std::nullopt : lock_late();
+  if (!locked_) return lock_late();
+  if (!owed_) return std::nullopt;
+  const Log all = *owed_;
+  const Done done = bring_back(all);
+  return done ? std::nullopt : std::optional(not_saved(done.error()));
 }
 
 // What was read without the lock may have been written to meanwhile.
@@ -234,46 +219,79 @@ void LogEngine::cut_back() {
 
 tl::expected<void, Finding> LogEngine::snapshot(const Log& log) {
   if (auto why = refused()) return tl::unexpected(*why);
-  if (auto done = write_generation(log, previous_name); !done) return tl::unexpected(not_saved(done.error()));
+  const auto becomes = old_becomes();
+  if (!becomes) return tl::unexpected(not_saved(becomes.error()));
+  if (auto done = write_generation(log, *becomes); !done) return tl::unexpected(not_saved(done.error()));
   return {};
 }
 
+// Neither damage nor a previous generation that could not be read is pushed out.
+tl::expected<std::string, FileOperations::Why> LogEngine::old_becomes() {
+  if (unmended_ || previous_unread_) return free_damaged_name();
+  return previous_name;
+}
+
+// The log is missing, or whole but less than what is beside it, or but for its last line feed, behind which a power cut
+// could garble its last record too. Until all of it is in place nothing is appended: a log begun anew would keep the
+// next opening from looking beside it.
+LogEngine::Done LogEngine::bring_back(const Log& log) {
+  owed_ = log;
+  if (!whole_) return write_generation(log, "");
+  const WholeGeneration whole = *whole_;
+  if (auto done = files_.sync(whole.name); !done) return done;
+  if (auto done = files_.rename(whole.name, newest_name); !done) return done;
+  return now_in_place(whole);
+}
+
 LogEngine::Done LogEngine::write_generation(const Log& log, const std::string& old_becomes) {
+  if (temporary_.empty()) return tl::unexpected(FileOperations::Why("every temporary file holds something to be kept"));
   const std::string bytes = bytes_of(log);
-  if (auto done = files_.write(temporary_name, bytes); !done) return done;
-  if (auto done = files_.sync(temporary_name); !done) return done;
+  if (auto done = files_.write(temporary_, bytes); !done) return done;
+  if (auto done = files_.sync(temporary_); !done) return done;
   if (auto done = files_.sync_folder(); !done) return done;  // from here on its name is safe too, whatever comes next
-  if (auto done = put_in_place(old_becomes); !done) return done;
-  good_size_ = bytes.size();
-  last_number_ = log.size();
+  return put_in_place(log, {temporary_, bytes.size(), log.size()}, old_becomes);
+}
+
+// Between the two renames there is no log, but the temporary file holds all of it, and opening looks there.
+LogEngine::Done LogEngine::put_in_place(const Log& log, const WholeGeneration& written,
+                                        const std::string& old_becomes) {
+  const auto old = files_.size(newest_name);
+  if (!old) return tl::unexpected(old.error());
+  const bool moves = *old && !old_becomes.empty();
+  if (moves) {
+    folder_safe_ = false;
+    if (auto done = files_.rename(newest_name, old_becomes); !done) return done;
+  }
+  if (auto done = files_.rename(written.name, newest_name); !done) {
+    if (moves && !files_.rename(old_becomes, newest_name)) {
+      owed_ = log;
+      whole_ = written;
+    }
+    return done;
+  }
+  return now_in_place(written);
+}
+
+LogEngine::Done LogEngine::now_in_place(const WholeGeneration& generation) {
+  good_size_ = generation.size;
+  last_number_ = generation.last_number;
   end_unclear_ = false;
   needs_line_feed_ = false;
+  unmended_ = false;
+  owed_.reset();
+  whole_.reset();
+  temporary_ = temporary_name();
   folder_safe_ = false;  // until the folder is synced, the names may fall back to the old ones
   auto done = files_.sync_folder();
   folder_safe_ = done.has_value();
   return done;
 }
 
-// Between the two renames there is no log, but the temporary file holds all of it, and opening looks there. Numbers go
-// on, so that a log begun anew after a failure here shows a gap, and opening looks too.
-LogEngine::Done LogEngine::put_in_place(const std::string& old_becomes) {
-  const auto old = files_.size(newest_name);
-  if (!old) return tl::unexpected(old.error());
-  if (*old && !old_becomes.empty()) {
-    folder_safe_ = false;
-    if (auto done = files_.rename(newest_name, old_becomes); !done) return done;
-  }
-  auto done = files_.rename(temporary_name, newest_name);
-  if (!done && *old && !old_becomes.empty() && !files_.rename(old_becomes, newest_name)) good_size_ = 0;
-  return done;
-}
-
-std::string LogEngine::free_damaged_name() {
-  std::string name = "log.damaged.camside";
-  for (int n = 2;; ++n) {
-    const auto size = files_.size(name);
-    if (!size || !*size) return name;
-    name = "log.damaged-" + std::to_string(n) + ".camside";
+tl::expected<std::string, FileOperations::Why> LogEngine::free_damaged_name() {
+  for (int n = 1;; ++n) {
+    const auto size = files_.size(damaged_name(n));
+    if (!size) return tl::unexpected(size.error());
+    if (!*size) return damaged_name(n);
   }
 }
 

@@ -27,12 +27,7 @@ std::optional<std::uint64_t> whole_number(std::string_view text) {
   return value;
 }
 
-struct Read {
-  std::uint64_t number;
-  Entry entry;
-};
-
-std::optional<Read> record_of(std::string_view line) {
+std::optional<NumberedRecord> record_of(std::string_view line) {
   const std::size_t first = line.find(' ');
   if (first == std::string_view::npos || line.size() < first + sum_length + 2) return std::nullopt;
   const std::string_view number = line.substr(0, first);
@@ -42,7 +37,7 @@ std::optional<Read> record_of(std::string_view line) {
   if (!value || line[first + sum_length + 1] != ' ' || sum != sum_of(number, text)) return std::nullopt;
   auto json = records::read_json(text);
   if (!json) return std::nullopt;
-  return Read{*value, Entry{records::Record{std::move(*json)}}};
+  return NumberedRecord{*value, Entry{records::Record{std::move(*json)}}};
 }
 
 std::uint64_t version_of(std::string_view line) {
@@ -81,7 +76,7 @@ class LineReader {
     at_ = open ? bytes_.size() : end + 1;
   }
 
-  void take(Read record) {
+  void take(NumberedRecord record) {
     if (record.number > read_.last_number + 1) read_.gaps.emplace_back(read_.last_number + 1, record.number - 1);
     read_.last_number = std::max(read_.last_number, record.number);
     if (version_ > 0 && version_ < records::log_version)
@@ -120,6 +115,17 @@ std::string log_line(std::uint64_t number, const Entry& entry) {
 
 ReadLines read_lines(std::string_view bytes, std::uint64_t last_number) {
   return LineReader(bytes, last_number).done();
+}
+
+std::optional<NumberedRecord> last_record_in(std::string_view bytes) {
+  while (!bytes.empty()) {
+    if (bytes.back() == '\n') bytes.remove_suffix(1);
+    const std::size_t before = bytes.rfind('\n');
+    const std::size_t start = before == std::string_view::npos ? 0 : before + 1;
+    if (const auto record = record_of(bytes.substr(start))) return record;
+    bytes = bytes.substr(0, start);
+  }
+  return std::nullopt;
 }
 
 }  // namespace camside::storage

@@ -14,6 +14,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -47,5 +48,11 @@ struct ReadLines {
 };
 
 ReadLines read_lines(std::string_view bytes, std::uint64_t last_number = 0);  // of what stood before
+
+struct NumberedRecord {
+  std::uint64_t number = 0;
+  records::Entry entry;  // as it stands there
+};
+std::optional<NumberedRecord> last_record_in(std::string_view bytes);  // found from the end, without reading all
 
 }  // namespace camside::storage

@@ -9,7 +9,7 @@ import tempfile
 
 from camside_runner import PROGRAM, camside, main, unittest
 
-CALLS = ["openat", "read", "write", "fsync", "rename", "ftruncate", "flock", "unlink", "lseek", "fstat"]
+CALLS = ["openat", "read", "write", "fsync", "rename", "truncate", "flock", "unlink", "fstat", "stat", "newfstatat"]
 ERRORS = ["ENOSPC", "EIO"]
 FILES = ["", "log.camside", "log.lock", "log.camside.tmp", "log.previous.camside", "log.torn.txt", "log.damaged.camside"]
 
@@ -58,8 +58,8 @@ class DiskFaults(unittest.TestCase):
         self.confirmed.add(self.said_saved(camside(*self.add())))  # the disk is well again
         self.assertLessEqual(self.confirmed, self.entries(), f"{what}: a confirmed entry is gone")
 
-    def try_all(self, before=lambda: None):
-        for call, error in itertools.product(CALLS, ERRORS):
+    def try_all(self, before=lambda: None, errors=ERRORS):
+        for call, error in itertools.product(CALLS, errors):
             for n in itertools.count(1):
                 before()
                 done = self.with_fault(call, error, n)
@@ -77,6 +77,16 @@ class DiskFaults(unittest.TestCase):
             with open(self.folder / "log.camside", "ab") as log:
                 log.write(b"99 0123456789abcdef {\"id\": \"cut o")
         self.try_all(cut)
+        self.assertGreaterEqual(self.faults, 16)
+
+    def test_every_call_of_mending_damage_before_a_cut_off_end_fails_once(self):
+        def damage():
+            for old in self.folder.glob("log.damaged*"):
+                old.unlink()
+            lost = self.said_saved(camside(*self.add()))
+            log = self.folder / "log.camside"
+            log.write_bytes(log.read_bytes().replace(f'"{lost}"'.encode(), b'"changed"', 1) + b"99 0123456789abcdef {cut o")
+        self.try_all(damage, ["EIO"])
         self.assertGreaterEqual(self.faults, 16)
 
     def test_what_is_injected_is_what_is_told(self):

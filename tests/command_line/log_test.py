@@ -3,6 +3,7 @@ import json
 import os
 import pathlib
 import re
+import shutil
 import signal
 import subprocess
 import tempfile
@@ -190,6 +191,44 @@ class Trouble(Folders):
         ran = self.run_on("blocked", "log", "--new-bike", "Brindle")
         self.assertEqual(ran.code, 2)
         self.assertRegex(ran.err, "35[12]: .*(Not a directory|File exists)")
+
+    def test_a_folder_that_cannot_be_written_is_read_without_talk_of_saving(self):
+        self.begin()
+        lock = self.top / "a" / "log.lock"
+        lock.unlink()
+        lock.mkdir()  # even the superuser can't lock that
+        listed = self.run_on("a", "log")
+        self.assertEqual(listed.code, 0)
+        self.assertNotIn("Not saved", listed.err)
+        self.assertRegex(listed.err, "note 361: Nothing can be written in .*: Is a directory")
+        ran = self.run_on("a", "log", "--bike", "Brindle", "--add", "note", "--set", "text=x")
+        self.assertEqual(ran.code, 2)
+        self.assertEqual(ran.err.count("Is a directory"), 1, ran.err)
+
+    def test_many_who_add_at_once_wait_for_each_other(self):
+        self.begin()
+        command = [PROGRAM, "log", "--folder", self.top / "a", "--bike", "Brindle", "--add", "note", "--set", "text=x"]
+        adders = [subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE) for _ in range(20)]
+        said = [[part.decode() for part in one.communicate()] for one in adders]
+        saved = {one for out, _ in said for one in re.findall(r"Saved (\S+)", out)}
+        refused = [err for one, (_, err) in zip(adders, said) if one.returncode != 0]
+        # Each waits for two seconds, which is not enough for all on a busy machine; without waiting nearly all are refused.
+        self.assertGreater(len(saved), len(adders) // 2, refused)
+        self.assertEqual(len(saved) + len(refused), len(adders))
+        for err in refused:
+            self.assertIn("open in another Camside", err)
+        self.assertLessEqual(saved, {entry["id"] for entry in json.loads(self.good("a", "export"))["entries"]})
+
+    def test_the_folders_above_a_new_one_are_synced(self):
+        if not shutil.which("strace"):
+            self.skipTest("there is no strace here")
+        folder = self.top / "share" / "camside"
+        trace = self.top / "trace"
+        subprocess.run(["strace", "-f", "-y", "-o", trace, "-e", "trace=fsync", PROGRAM, "log", "--folder", folder, "--new-bike", "B"],
+                       check=True, capture_output=True, env=dict(os.environ, ASAN_OPTIONS="detect_leaks=0"))
+        synced = re.findall(r"fsync\(\d+<([^>]*)>\)", trace.read_text())
+        for name in (folder / "log.camside", folder, folder.parent, self.top):
+            self.assertIn(str(name.resolve()), synced)
 
     def test_a_full_disk_is_said(self):
         self.begin()

@@ -146,6 +146,51 @@ TEST_F(DiskLogTest, ATornEndIsSetAsideOnDisk) {
   EXPECT_EQ(read("log.torn.txt"), "3 0123456789abcdef {\"id\": \"cut of\n");
 }
 
+TEST_F(DiskLogTest, ALinkInPlaceOfTheTemporaryFileIsNotFollowed) {
+  const fs::path elsewhere = fs::path(folder()).parent_path() / "elsewhere";
+  fs::create_directories(folder());
+  std::ofstream(elsewhere) << "keep me";
+  fs::create_symlink(elsewhere, folder() + "/log.camside.tmp");
+  DiskFiles files(folder());
+  LogEngine engine(files);
+  auto opened = engine.open();
+  ASSERT_TRUE(opened);
+  opened->log.add(nth(1));
+  ASSERT_TRUE(engine.append(std::vector<Entry>{nth(1)}));
+  ASSERT_TRUE(engine.snapshot(opened->log));
+  std::ostringstream kept;
+  kept << std::ifstream(elsewhere).rdbuf();
+  EXPECT_EQ(kept.str(), "keep me");
+  EXPECT_FALSE(fs::is_symlink(folder() + "/log.camside"));
+}
+
+TEST_F(DiskLogTest, WhatIsNoFileIsNeverWaitedFor) {
+  for (const char* name : {"log.camside", "log.previous.camside", "log.camside.tmp", "log.torn.txt"}) {
+    fs::remove_all(folder());
+    fs::create_directories(folder());
+    ASSERT_EQ(::mkfifo((folder() + "/" + name).c_str(), 0600), 0);
+    DiskFiles files(folder());
+    EXPECT_FALSE(files.read(name)) << name;
+    EXPECT_FALSE(files.append(name, "x")) << name;
+    EXPECT_TRUE(files.write(name, "x")) << name;  // it takes its place
+    EXPECT_EQ(files.read(name).value(), "x");
+  }
+}
+
+TEST_F(DiskLogTest, AWriterWithPatienceWaitsForOneThatIsJustWriting) {
+  auto first = std::make_unique<DiskFiles>(folder());
+  ASSERT_TRUE(first->lock().value());
+  DiskFiles hasty(folder());
+  EXPECT_FALSE(hasty.lock().value());
+  std::thread ends([&first] {
+    std::this_thread::sleep_for(std::chrono::milliseconds(100));
+    first.reset();
+  });
+  DiskFiles patient(folder(), std::chrono::seconds(20));
+  EXPECT_TRUE(patient.lock().value());
+  ends.join();
+}
+
 // ---- killed while writing
 
 int kills() {
