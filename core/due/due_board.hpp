@@ -1,7 +1,7 @@
 // A bike's due list from its log: what is looked after by the years of its engine and by the owner's own rules, when it
 // was last done and with what proof, when it is next due and why then, and what was put off.
 //
-// The arithmetic is that of calc/inspection_due.hpp; this is the way to it from a log, in two steps. history_of() reads
+// The arithmetic is that of calc/inspection_due/inspection_due.hpp; this is the way to it from a log, in two steps. history_of() reads
 // a bike's entries and finds the rate of riding: the long part, made anew when the bike's log has grown or the day has
 // changed. board_of() judges a history: short enough to do for all bikes at once.
 //

@@ -1,5 +1,5 @@
 // The few things a log's engine asks of a disk, as small steps, so that a simulator can drop, cut or garble any of
-// them. Written for a real disk in app-desktop/disk_files; in tests by a simulator that knows what a power cut forgets.
+// them. Written for a real disk in app-desktop/disk_parts; in tests by a simulator that knows what a power cut forgets.
 //
 // Names are those of files in one folder. Nothing written is safe until sync() of the file confirmed it; a new or
 // renamed file's name isn't safe until sync_folder() did.

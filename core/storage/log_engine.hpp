@@ -1,5 +1,5 @@
 // Keeps the log in a folder, over a few file operations (file_operations.hpp); the disk's side is
-// app-desktop/disk_files.
+// app-desktop/disk_parts.
 //
 //   log.camside            the log; appended to, line by line (log_lines.hpp)
 //   log.previous.camside   the generation before the last snapshot

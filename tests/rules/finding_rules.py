@@ -10,12 +10,13 @@ import sys
 
 TESTS = pathlib.Path(__file__).resolve().parents[1]
 CORE = TESTS.parent / "core"
-RANGES = {  # as the catalogue in finding.hpp says
-    "file": (100, 199), "field": (200, 299), "log": (300, 399), "runout": (1000, 1099), "gear_pair": (1100, 1149), "lash_temperature": (1150, 1199),
-    "backlash": (1200, 1299), "gear_pick": (1300, 1399), "pushrod": (1400, 1499), "inspection_due": (1500, 1599),
-    "wear": (1600, 1699), "life": (1700, 1799), "look_over": (1800, 1899), "data": (1930, 1936), "knowledge": (1937, 1949),
-    "safety": (1900, 1999),
+RANGES = {  # those of questions stand in their descriptors, calc/NAME/NAME_question.cpp; "numbers = {1000, 1099}"
+    "file": (100, 199), "field": (200, 299), "log": (300, 399), "lash_temperature": (1150, 1199), "data": (1930, 1936),
+    "knowledge": (1937, 1949), "safety": (1900, 1999),
 }
+NUMBERS_OF_A_QUESTION = re.compile(r"q\.numbers = \{(\d+), (\d+)\};")
+for descriptor in CORE.glob("calc/*/*_question.cpp"):
+    RANGES[descriptor.parent.name] = tuple(map(int, NUMBERS_OF_A_QUESTION.search(descriptor.read_text(encoding="utf-8")).groups()))
 FUNCTION = re.compile(r"^[A-Z]\w*(?:<[^>]*>)? (\w+)\(", re.M)  # a function that returns a Finding starts its line
 NUMBER = re.compile(r"(?:\b(?:return|=)\s+(?:\w+\s*\(|\w*\s*\{)|[?:]\s+\w+\s*\()\s*(\d{1,4})\s*,")
 COMMENTS = re.compile(r"//[^\n]*")
@@ -30,7 +31,7 @@ MACRO = re.compile(r"\b(?:EXPECT|ASSERT)_(TRUE|EQ|NE)\(")
 CALL = re.compile(r"(!\s*)?\b(\w+)\(")
 ROWS_NUMBER = re.compile(r"\b(?:EXPECT|ASSERT)_EQ\([^;]*\bnumber, \w+\.number\)")
 EACH_OF = re.compile(r"for \(const int (\w+) : \{([\d, ]+)\}\)\s*(?:EXPECT|ASSERT)_TRUE\((?:has|says)\([^;]*, \1\)\)")
-PRINTED = re.compile(r'^\s*self\.assertIn\("(?:note|caution|doubt|refusal) (\d{3,4})\b', re.M)  # what the program prints
+PRINTED = re.compile(r'^\s*self\.assert(?:In|Regex)\((?:[\w.]+, )?f?"(?:(?:note|caution|doubt|refusal) )?(\d{3,4})[ :]', re.M)  # what the program prints
 PLACED = re.compile(r'"[\w.\[\]]*:(\d{3,4})"')  # "records[1].taken:118", a finding as field and number
 
 

@@ -46,15 +46,18 @@ def stale_reasons(questions: list[str], there) -> list[str]:
             if name not in questions or there(WANTED[what].format(name))]
 
 
+PLACEHOLDER = re.compile(r"NAME|KIND|TOPIC|_N\.|^_|^\.|^X\.")  # any of a kind: NAME_question.cpp, log_version_N.json, <topic>_remarks.cpp
+
+
 def files_named(text: str) -> set[str]:
-    return {m[1] for m in OURS.finditer(text) if not ELSEWHERE.match(m[1])}
+    return {m[1] for m in OURS.finditer(text) if not ELSEWHERE.match(m[1]) and not PLACEHOLDER.search(m[1].rsplit("/")[-1])}
 
 
 def files_missing(where: str, text: str, known: set[str]) -> list[str]:
     """A path must be there from the root or from its folder on; a bare name anywhere."""
     ends = {"/" + path for path in known}
     return [f"{where} names {name}, which isn't there" for name in sorted(files_named(text))
-            if not any(end.endswith("/" + name) or f"/{name}/" in end for end in ends)]
+            if not any(end.endswith("/" + name) or f"/{name}/" in end or f"/{name}." in end for end in ends)]
 
 
 def numbers_missing(where: str, comments: str, made: set[int]) -> list[str]:

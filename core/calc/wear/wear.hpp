@@ -20,7 +20,7 @@
 //     standard uncertainties of their difference (a new part or the other shoe stands among the readings).
 //   4 A forecast is worded "no sooner proof than": the early end of the interval, or the crossing where there is none.
 //     It says when the wear seen so far would first be proof of a worn shoe. It never says how long a shoe is good.
-// Sources: as said at each step; for the line and the interval in wear_line.hpp.
+// Sources: as said at each step; for the line and the interval in lines.hpp.
 //
 // Inputs: readings (odometer 0 to 1,000,000 mi, thickness 0 to 1 in) of one part since it was fitted, any order; what
 // was seen; how it was measured; limit with its source; usual wear with its source; today's odometer. describe() is the

@@ -1,4 +1,4 @@
-// A bike as a QR code that another phone's camera opens (records/bike_code.hpp): for a log small enough; else what to
+// A bike as a QR code that another phone's camera opens (log/bike_code.hpp): for a log small enough; else what to
 // do instead. Black on white in both themes, as wide as the window is, each module a whole number of the screen's
 // pixels.
 #pragma once

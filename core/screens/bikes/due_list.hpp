@@ -1,7 +1,7 @@
 // What is due on each bike, from its log: the first thing of each for the list of the bikes, all of it for a bike's
 // page.
 //
-// Reading a bike's history takes some ten milliseconds for a log of years (knowledge/due_board.hpp), so it is kept
+// Reading a bike's history takes some ten milliseconds for a log of years (due/due_board.hpp), so it is kept
 // until that bike's log has grown or the day has changed, and of many bikes one is read a frame.
 #pragma once
 
