@@ -31,7 +31,7 @@ MACRO = re.compile(r"\b(?:EXPECT|ASSERT)_(TRUE|EQ|NE)\(")
 CALL = re.compile(r"(!\s*)?\b(\w+)\(")
 ROWS_NUMBER = re.compile(r"\b(?:EXPECT|ASSERT)_EQ\([^;]*\bnumber, \w+\.number\)")
 EACH_OF = re.compile(r"for \(const int (\w+) : \{([\d, ]+)\}\)\s*(?:EXPECT|ASSERT)_TRUE\((?:has|says)\([^;]*, \1\)\)")
-PRINTED = re.compile(r'^\s*self\.assert(?:In|Regex)\((?:[\w.]+, )?f?"(?:(?:note|caution|doubt|refusal) )?(\d{3,4})[ :]', re.M)  # what the program prints
+PRINTED = re.compile(r'^\s*self\.assert(?:In|Regex)\((?:[\w.]+, )?f?"(?:(?:note|caution|doubt|refusal) )?(\d{3,4})(?=[ :"])', re.M)  # what the program prints
 PLACED = re.compile(r'"[\w.\[\]]*:(\d{3,4})"')  # "records[1].taken:118", a finding as field and number
 
 
