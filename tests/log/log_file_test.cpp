@@ -207,12 +207,12 @@ TEST(LogMigration, GoesStepByStepFromWhereTheFileStands) {
   const LogFormat third{3, steps};
   const auto one = read_log_file(R"({"camside": 1, "kind": "log", "entries": [{"id": "a"}]})", third);
   ASSERT_TRUE(one);
-  EXPECT_EQ(one->file.log.entries()[0].record.json["step"], "12");
-  EXPECT_EQ(one->file.head["camside"], 3U);
-  EXPECT_EQ(one->file.head["title"], "from one");
+  EXPECT_EQ(one->file.log.entries()[0].record.json->at("step"), "12");
+  EXPECT_EQ(one->file.head->at("camside"), 3U);
+  EXPECT_EQ(one->file.head->at("title"), "from one");
   EXPECT_EQ(one->file.version, 1U);
   const auto two = read_log_file(R"({"camside": 2, "kind": "log", "entries": [{"id": "a", "step": "-"}]})", third);
-  EXPECT_EQ(two->file.log.entries()[0].record.json["step"], "-2");
+  EXPECT_EQ(two->file.log.entries()[0].record.json->at("step"), "-2");
   const auto three = read_log_file(R"({"camside": 3, "kind": "log", "entries": [{"id": "a"}]})", third);
   EXPECT_FALSE(three->file.log.entries()[0].record.json->contains("step"));
   EXPECT_TRUE(read_log_file(R"({"camside": 4, "kind": "log", "entries": [{"id": "a"}]})", third)->file.newer);

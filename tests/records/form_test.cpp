@@ -149,7 +149,7 @@ TEST(Form, RefusesAPathThatIsNoField) {
     EXPECT_EQ(finding->number, 120) << path;
   }
   EXPECT_NE(set(r, "teeht", "1")->remedy.find("teeth"), std::string::npos);
-  EXPECT_EQ(r.json, before);
+  EXPECT_EQ(*r.json, before);
 }
 
 TEST(Form, AddsAndRemovesItems) {

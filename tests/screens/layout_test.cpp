@@ -105,7 +105,7 @@ void check(Harness& h, const Case& c, const std::string& where) {
 TEST_P(Layout, HoldsOnEveryScreen) {
   const Case& c = GetParam();
   Harness h({.size = c.size, .text_scale = c.text_scale, .light = c.light});
-  for (const Place place : {PlaceId::Bikes, PlaceId::LookOver, PlaceId::Setup, PlaceId::Bench}) {
+  for (const PlaceId place : {PlaceId::Bikes, PlaceId::LookOver, PlaceId::Setup, PlaceId::Bench}) {
     h.shell->go(place);
     h.run();
     check(h, c, std::string("place ") + std::to_string(static_cast<int>(place)));
