@@ -93,7 +93,7 @@ void LogEngine::mend(const Generations& found, Findings& findings) {
     mend_torn_end(found, findings);
   }
   make_safe(findings);
-  if (found.lines.version > 0 && found.lines.version < records::log_version)
+  if (found.older())
     read_only_ = !snapshot(found.all);  // lines of today don't go into an older log
   else
     keep_a_generation(found.all);

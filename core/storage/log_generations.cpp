@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "log/log_migration.hpp"
-
 namespace camside::storage {
 
 namespace {

@@ -63,7 +63,7 @@ export const tests = {
       await settled(page);
       const way = Math.sign(to - from);
       const [dragged, coasted] = [way * (lifted - before), way * ((await rowOf(page)) - lifted)];
-      assert.ok(dragged > 150, `it followed the finger for ${dragged} px`);
+      assert.ok(dragged > 100, `it followed the finger for ${dragged} px`);  // of 260: the last moves may be drawn after the lift
       assert.ok(coasted > 60, `it coasted on for ${coasted} px`);
       const drawn = await frames(page);
       await rest(200);

@@ -9,7 +9,10 @@ namespace camside::screens {
 namespace {
 
 std::string corners(ImVec2 min, ImVec2 max) {
-  return fmt::format("[{},{},{},{}]", min.x, min.y, max.x - min.x, max.y - min.y);
+  const auto number = [](float v) {
+    return static_cast<double>(v);
+  };  // the page prints no float (scripts/cmake/Libraries.cmake)
+  return fmt::format("[{},{},{},{}]", number(min.x), number(min.y), number(max.x - min.x), number(max.y - min.y));
 }
 
 std::string as_json(const Item& item) {
