@@ -254,22 +254,20 @@ class Harness {
       if (!above && !below) return tap_at(c);
       const ImVec2 from{(item->clip_min.x + item->clip_max.x) / 2, (item->clip_min.y + item->clip_max.y) / 2};
       const float wanted = above ? item->clip_min.y - c.y : c.y - item->clip_max.y;
-      turn_wheel(from, (above ? 1.0f : -1.0f) * (wanted + 60.0f));
+      const float reach = std::min(wanted + 60.0f, 0.45f * (item->clip_max.y - item->clip_min.y));
+      drag(from, {from.x, from.y + (above ? reach : -reach)});
     }
     const Item* const item = find(label);
     FAIL() << label << " can't be scrolled to: it stands at " << item->min.y << ", seen is " << item->clip_min.y
            << " to " << item->clip_max.y;
   }
-  // A finger would take some twenty frames for what a wheel does in three; how it scrolls is gesture_test's question.
-  void turn_wheel(ImVec2 at, float by) {
-    ImGuiIO& io = ImGui::GetIO();
-    io.AddMouseSourceEvent(ImGuiMouseSource_Mouse);
-    io.AddMousePosEvent(at.x, at.y);
-    io.AddMouseWheelEvent(0, by / 40);
-    run();
-  }
   void drag(ImVec2 from, ImVec2 to, int steps = 3) {
-    if (!touch_) return turn_wheel(from, to.y - from.y);
+    if (!touch_) {
+      ImGui::GetIO().AddMousePosEvent(from.x, from.y);
+      ImGui::GetIO().AddMouseWheelEvent(0, (to.y - from.y) / 40);
+      run();
+      return;
+    }
     down(from);
     for (int i = 1; i <= steps; ++i) {
       const float t = static_cast<float>(i) / static_cast<float>(steps);
