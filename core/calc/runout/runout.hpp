@@ -195,6 +195,22 @@ struct TwoPlanes {
   Part common_is = Part::Unnamed;
 };
 
+struct Spot {
+  Length tir;
+  Angle high_spot;
+};
+
+// Where the gear sits, and what it does to the lash.
+struct AtTheGear {
+  double carried = 1.0;             // x_gear/x_read; 1 when the distances are not known
+  std::optional<Length> shaft_tir;  // the shaft's, of its bend
+  std::optional<Spot> total;        // shaft and gear together
+  double swing_per_tir = 0.0;       // 2 tan α_wt
+  std::optional<Length> window;     // of the wanted lash
+  std::optional<Length> budget;     // the most runout that window stands
+  std::optional<Length> lash_swing;
+};
+
 struct Result {
   Method method = Method::Swing;
   std::vector<CleanStation> stations;  // by angle; empty for swings
@@ -214,6 +230,7 @@ struct Result {
   std::optional<Length> pass_line;  // greatest T* that would still be Within; may be below zero
   std::optional<Verdict> verdict;
   std::optional<TwoPlanes> two_planes;
+  AtTheGear at_gear;
   std::optional<Length>
       proposed_tir;  // when the needle seems to have passed the top of its dial: what it would be then
   Outcome outcome;

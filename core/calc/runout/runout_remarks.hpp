@@ -9,7 +9,7 @@
 
 namespace camside::remarks::runout {
 
-std::string degrees(Angle v);       // "31.2°"
+std::string degrees(Angle v);  // "31.2°"
 
 // Refusals
 Finding no_readings(std::string field, bool other_method_filled);                                         // 1001
