@@ -47,8 +47,8 @@
 #include <tl/expected.hpp>
 #include <vector>
 
-#include "fields/field.hpp"
 #include "calc/lash_temperature/lash_temperature.hpp"
+#include "fields/field.hpp"
 #include "findings/outcome.hpp"
 #include "units/quantity.hpp"
 
