@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "fields/field_remarks.hpp"
+#include "fields/path.hpp"
 #include "records/file_remarks.hpp"
 #include "records/json_visitor.hpp"
 #include "records/nearest.hpp"
@@ -134,7 +135,7 @@ class FieldReader final : public JsonVisitor {
   }
 
   void read_item(const Json& item, const ListRef& l, std::size_t i) {
-    const std::string where = path() + "[" + std::to_string(i) + "]";
+    const std::string where = item_path(path(), i);
     if (l.of_groups && !item.is_object())
       return add(remarks::wrong_type(where, "An item of the list", name_of_type(item), "an object"));
     enter(&item);

@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "base/stable_sort.hpp"
+#include "fields/path.hpp"
 #include "records/json_path.hpp"
 #include "units/format.hpp"
 
@@ -338,7 +339,7 @@ Findings below(Findings findings, const std::string& where) {
 }
 
 Findings findings_of_record(const SolvedRecord& r, std::size_t index) {
-  const std::string where = fmt::format("records[{}]", index);
+  const std::string where = item_path("records", index);
   Findings findings = below(r.around, where);
   for (Finding& f : below(r.solved.findings, where + ".entered")) findings.push_back(std::move(f));
   return findings;

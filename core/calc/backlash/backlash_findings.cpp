@@ -14,6 +14,7 @@
 #include "calc/backlash/backlash_cycle.hpp"
 #include "calc/backlash/backlash_remarks.hpp"
 #include "fields/field_remarks.hpp"
+#include "fields/path.hpp"
 #include "findings/decision.hpp"
 #include "findings/remark.hpp"
 
@@ -273,7 +274,7 @@ void check_windows(const Input& in, Findings& out) {
     check_limits("window", in.window->min, in.window->max, out);
   }
   for (std::size_t i = 0; i < in.state_windows.size(); ++i) {
-    check_limits(fmt::format("state_windows[{}]", i), in.state_windows[i].min, in.state_windows[i].max, out);
+    check_limits(item_path("state_windows", i), in.state_windows[i].min, in.state_windows[i].max, out);
   }
 }
 

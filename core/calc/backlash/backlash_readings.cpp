@@ -1,7 +1,5 @@
 #include "calc/backlash/backlash_readings.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <optional>
@@ -9,6 +7,7 @@
 
 #include "base/stable_sort.hpp"
 #include "calc/backlash/backlash_remarks.hpp"
+#include "fields/path.hpp"
 
 namespace camside::backlash {
 
@@ -191,7 +190,7 @@ std::optional<std::size_t> start_reading(const Input& in) {
 }
 
 std::string reading_path(std::size_t i, const char* field) {
-  return fmt::format("readings[{}].{}", i, field);
+  return item_path("readings", i, field);
 }
 
 tl::expected<Conversion, Finding> conversion(const Input& in, const gear_pair::Frame& f) {

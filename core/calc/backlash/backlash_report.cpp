@@ -10,6 +10,7 @@
 
 #include "calc/backlash/backlash_remarks.hpp"
 #include "calc/backlash/backlash_verdict.hpp"
+#include "fields/path.hpp"
 #include "findings/decision.hpp"
 #include "findings/outcome_writer.hpp"
 #include "findings/remark.hpp"
@@ -136,7 +137,7 @@ void add_points(const Result& r, Outcome& out) {
     return;
   }
   for (const Point& p : r.points) {
-    out.figures.push_back(length(fmt::format("true_lash[{}]", p.reading), point_label(p), p.lash));
+    out.figures.push_back(length(item_path("true_lash", p.reading), point_label(p), p.lash));
   }
 }
 

@@ -12,6 +12,7 @@
 #include "calc/pushrod/pushrod_report.hpp"
 #include "calc/pushrod/pushrod_rods.hpp"
 #include "calc/pushrod/pushrod_setting.hpp"
+#include "fields/path.hpp"
 #include "findings/decision.hpp"
 #include "findings/remark.hpp"
 
@@ -274,7 +275,7 @@ bool spins_early(const Input& in, const RodCheck& c, Duration least_wait) {
 
 void remark_rod(Working& w, std::size_t i, Duration least_wait) {
   const RodCheck& c = w.in.checks[i];
-  const std::string field = fmt::format("checks[{}]", i);
+  const std::string field = item_path("checks", i);
   const std::string_view rod = word_of(*c.rod);
   const RodState state = w.r.rod_states[static_cast<std::size_t>(*c.rod)];
   if (state == RodState::CheckNow) w.say(remarks::rod_check_now(field, rod));

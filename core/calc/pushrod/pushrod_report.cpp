@@ -8,6 +8,7 @@
 
 #include "calc/pushrod/pushrod_rods.hpp"
 #include "calc/pushrod/pushrod_setting.hpp"
+#include "fields/path.hpp"
 #include "findings/outcome_writer.hpp"
 #include "findings/remark.hpp"
 
@@ -67,7 +68,7 @@ void add_heat(const Input& in, const HotPreload& h, Outcome& out) {
   out.figures.push_back(length("rod_growth", "Rod grows", h.rod_growth));
   for (std::size_t i = 0; i < h.stack_growth.size(); ++i) {
     const std::string& name = in.heat->stack[i].name;
-    out.figures.push_back(length(fmt::format("stack_growth[{}]", i),
+    out.figures.push_back(length(item_path("stack_growth", i),
                                  (name.empty() ? fmt::format("Piece {}", i + 1) : name) + " grows", h.stack_growth[i]));
   }
   if (in.heat->valve) out.figures.push_back(length("valve_growth", "Valve side, at the rod", h.valve_growth));

@@ -5,6 +5,7 @@
 
 #include "calc/runout/runout_needle.hpp"
 #include "calc/runout/runout_remarks.hpp"
+#include "fields/path.hpp"
 
 namespace camside::runout {
 
@@ -99,7 +100,7 @@ void remark_swings(const Readings& in, const Setup& setup, const Shape& shape, c
   if (in.swings.size() < 2) said.push_back(say::one_swing_only(path + "swings"));
   const bool low_at_zero = all([](const Swing& s) { return s.low.in_mm() == 0.0; });
   if (low_at_zero && !setup.swing_means && in.swings.front().high.in_mm() > 0.0) {
-    said.push_back(say::swing_or_offset(item(path, "swings", 0, ""), in.swings.front().high));
+    said.push_back(say::swing_or_offset(item_path(path + "swings", 0), in.swings.front().high));
   }
   if (setup.dial == Dial::Balanced && shape.all_above_zero) said.push_back(say::only_one_side_of_dial(path + "swings"));
   if (setup.swing_means == SwingMeans::OffsetOnly) said.push_back(say::swing_doubled());
@@ -107,7 +108,7 @@ void remark_swings(const Readings& in, const Setup& setup, const Shape& shape, c
 
 void remark_stations(const Setup& setup, const Shape& shape, const std::string& path, Findings& said) {
   if (shape.closings > 0) {
-    said.push_back(say::closing_reading_taken(item(path, "stations", shape.closing_index, ""), shape.closings));
+    said.push_back(say::closing_reading_taken(item_path(path + "stations", shape.closing_index), shape.closings));
   }
   if (shape.places < 6) said.push_back(say::too_few_to_prove(path + "stations", shape.places));
   if (!shape.ovality_mm) said.push_back(say::ovality_not_determined());
@@ -192,7 +193,7 @@ Findings findings_of_readings(const Readings& in, const Setup& setup, const Shap
   const bool swing = shape.method == Method::Swing;
   const char* const list = swing ? "swings" : "stations";
   for (const DialTurn& turn : shape.dial_turns) {
-    remark_dial(turn, setup, item(path, list, turn.index, swing ? "" : ".reading"), said);
+    remark_dial(turn, setup, item_path(path + list, turn.index, swing ? "" : "reading"), said);
   }
   if (swing) {
     remark_swings(in, setup, shape, path, said);

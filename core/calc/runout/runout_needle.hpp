@@ -15,9 +15,6 @@ constexpr double slack_mm = 1e-9;
 constexpr double same_direction_rad = 1e-9;
 constexpr double nearly_a_dial_turn = 0.7;
 
-// "other_side.stations[3].reading"
-std::string item(const std::string& path, const char* list, std::size_t i, const char* field);
-
 // Travel of the needle for one turn of it.
 double needle_turn_mm(const Setup& setup);
 

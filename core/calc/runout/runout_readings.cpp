@@ -15,10 +15,6 @@ constexpr Length usual_range = Length::inches(1.0);
 
 }  // namespace
 
-std::string item(const std::string& path, const char* list, std::size_t i, const char* field) {
-  return path + list + "[" + std::to_string(i) + "]" + field;
-}
-
 double needle_turn_mm(const Setup& setup) {
   return setup.needle_turn ? setup.needle_turn->in_mm() : 100.0 * setup.graduation->in_mm();
 }

@@ -8,6 +8,7 @@
 #include "calc/runout/runout_needle.hpp"
 #include "calc/runout/runout_remarks.hpp"
 #include "calc/runout/runout_shapes.hpp"
+#include "fields/path.hpp"
 
 namespace camside::runout {
 
@@ -347,7 +348,7 @@ Findings refuse_readings(const Readings& in, const Setup& setup, const std::stri
   }
   RangeGuard guard(setup);
   for (std::size_t i = 0; i < in.stations.size(); ++i) {
-    guard.look(in.stations[i].reading, [&] { return item(path, "stations", i, ".reading"); });
+    guard.look(in.stations[i].reading, [&] { return item_path(path + "stations", i, "reading"); });
   }
   if (in.closing) guard.look(*in.closing, [&] { return path + "closing"; });
   guard.tell(refusals);

@@ -5,6 +5,7 @@
 #include "calc/runout/runout_needle.hpp"
 #include "calc/runout/runout_remarks.hpp"
 #include "calc/runout/runout_shapes.hpp"
+#include "fields/path.hpp"
 
 namespace camside::runout {
 
@@ -40,7 +41,7 @@ struct SwingDial {
     if (!suspect) return check_order(ends, i);
     const bool upside_down = ends.low_mm > ends.high_mm;
     if (!setup.passed_zero && upside_down) {
-      refusals.push_back(say::zero_inside_swing(item(path, "swings", i, ".low"), Length::mm(ends.low_mm),
+      refusals.push_back(say::zero_inside_swing(item_path(path + "swings", i, "low"), Length::mm(ends.low_mm),
                                                 Length::mm(ends.high_mm), Length::mm(turn_mm)));
       return;
     }
@@ -54,7 +55,7 @@ struct SwingDial {
   void check_order(const Ends& ends, std::size_t i) {
     if (ends.low_mm <= ends.high_mm) return;
     refusals.push_back(
-        say::low_above_high(item(path, "swings", i, ".low"), Length::mm(ends.low_mm), Length::mm(ends.high_mm)));
+        say::low_above_high(item_path(path + "swings", i, "low"), Length::mm(ends.low_mm), Length::mm(ends.high_mm)));
   }
 };
 
@@ -131,8 +132,8 @@ tl::expected<Shape, Findings> shape_of_swings(const Readings& in, const Setup& s
   SwingDial dial{setup, path, refusals, {}, {}};
   std::vector<Ends> turns;
   for (std::size_t i = 0; i < in.swings.size(); ++i) {
-    guard.look(in.swings[i].low, [&] { return item(path, "swings", i, ".low"); });
-    guard.look(in.swings[i].high, [&] { return item(path, "swings", i, ".high"); });
+    guard.look(in.swings[i].low, [&] { return item_path(path + "swings", i, "low"); });
+    guard.look(in.swings[i].high, [&] { return item_path(path + "swings", i, "high"); });
     turns.push_back({in.swings[i].low.in_mm(), in.swings[i].high.in_mm()});
     dial.unturn(turns.back(), i);
   }

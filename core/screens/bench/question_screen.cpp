@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "fields/path.hpp"
 #include "records/new_id.hpp"
 #include "screens/words.hpp"
 #include "units/format.hpp"
@@ -169,7 +170,7 @@ void QuestionScreen::lay_out(records::Record& of, std::string_view list, std::si
 // is full.
 bool QuestionScreen::continue_marks(records::Record& of, const MarkedList& marked) {
   const auto mark_of = [&](std::size_t index) -> std::optional<double> {
-    const std::string path = std::string(marked.list) + "[" + std::to_string(index) + "]." + std::string(marked.mark);
+    const std::string path = item_path(marked.list, index, marked.mark);
     const records::FormField* const f = find_field(fields_, path);
     const auto entered = f ? parse(Kind::Angle, f->text) : parse(Kind::Angle, "");
     return entered ? std::optional(Angle::rad(entered->base).in_deg()) : std::nullopt;
@@ -195,7 +196,7 @@ bool QuestionScreen::next_item(storage::CurrentJob& job, Platform& platform, Sys
   const records::FormField* const field = find_field(fields_, here);
   if (!of || list.empty() || !field || !field->entered || form_.after(here).starts_with(list + "[")) return false;
   const records::FormField* const all = find_field(fields_, list);
-  const std::string fresh = list + "[" + std::to_string(all ? all->count : 0) + "]";
+  const std::string fresh = item_path(list, all ? all->count : 0);
   const MarkedList* const marked = look_.plan.marked_list(list);
   if (marked ? !continue_marks(*of, *marked) : records::add_item(*of, list).empty()) return false;
   commit(job);
