@@ -17,6 +17,7 @@
 #include "fields/path.hpp"
 #include "findings/decision.hpp"
 #include "findings/remark.hpp"
+#include "findings/safety.hpp"
 
 namespace camside::backlash {
 
@@ -269,6 +270,25 @@ std::string conditions_text(const lash_temperature::Conditions& c) {
       c.centre.in_ppm_per_kelvin());
 }
 
+// A lash of another state than the window's stands beside it: it must not look as if it had been judged.
+void check_not_judged(const Input& in, const Result& r, Findings& out) {
+  if (!in.window) {
+    return;
+  }
+  const auto has_window = [&](lash_temperature::State s) {
+    return std::any_of(in.state_windows.begin(), in.state_windows.end(),
+                       [&](const StateWindow& w) { return *w.state == s; });
+  };
+  const std::string meant = in.window->method.engine ? word(in.window->method.engine) + " gears" : "the lash as read";
+  for (const StateLash& s : r.states) {
+    const bool low = in.window->min && s.lowest < *in.window->min;
+    const bool high = in.window->max && s.highest > *in.window->max;
+    if (s.state != lash_temperature::State::AsMeasured && (low || high) && !has_window(s.state)) {
+      return out.push_back(remarks::lash_not_judged(lash_temperature::word_of(s.state), meant));
+    }
+  }
+}
+
 void check_windows(const Input& in, Findings& out) {
   if (in.window) {
     check_limits("window", in.window->min, in.window->max, out);
@@ -291,6 +311,9 @@ Findings check_mesh(const Input& in, const gear_pair::Frame& f) {
   check_windows(in, out);
   if (!in.loads_off) {
     out.push_back(remarks::loads_not_off());
+  }
+  if (*in.access != Access::Bench) {
+    out.push_back(safety::turn_by_hand());
   }
   return out;
 }
@@ -453,6 +476,7 @@ void check_states(const Input& in, const lash_temperature::Conditions& condition
   if (conditions.gear1 != conditions.gear2) {
     out.push_back(lash_temperature::unlike_growth());
   }
+  check_not_judged(in, r, out);
 }
 
 void caution_outside(const std::vector<Gate>& gates, Findings& out) {

@@ -244,6 +244,13 @@ Finding window_along_the_flank(const std::string& converted) {
               "Enter these along the pitch line if the sheet means lash square to the flank at the pitch line");
 }
 
+Finding lash_not_judged(std::string_view state, std::string_view meant_for) {
+  return note(1257, "state_windows",
+              fmt::format("The lash {} lies outside of the window and is not judged by it: the sheet is for {}", state,
+                          meant_for),
+              "If a sheet gives a window for that state too, enter it");
+}
+
 Finding too_tight() {
   return caution(1258, "", "Too tight: tight teeth never loosen safely and destroy teeth and bearings",
                  "Do not run it in; go down a size");

@@ -15,6 +15,7 @@
 #include "fields/path.hpp"
 #include "findings/decision.hpp"
 #include "findings/remark.hpp"
+#include "findings/safety.hpp"
 
 namespace camside::pushrod {
 
@@ -306,7 +307,7 @@ Finding way_remark(const Input& in) {
 
 void add_way(Working& w) {
   w.say(way_remark(w.in));
-  if (w.in.rods == Rods::Fixed) return w.say(remarks::unloading_rockers());
+  if (w.in.rods == Rods::Fixed) return w.say(safety::unloading_rockers());
   if (w.in.lifter_state == LifterState::Wet && w.in.lifter == Lifter::Hydraulic) w.say(remarks::zero_late_if_dry());
   const bool known = w.r.setting && w.r.setting->lengthens;
   w.say(known ? remarks::direction_known(word_of(*w.r.setting->lengthens)) : remarks::direction_unknown());
@@ -314,9 +315,8 @@ void add_way(Working& w) {
 }
 
 void add_safety(Working& w) {
-  w.say(remarks::turn_by_hand());
-  w.say(remarks::stop_felt());
-  w.say(remarks::let_it_cool());
+  w.say(safety::stop_felt());
+  w.say(safety::let_it_cool());
 }
 
 // ---- verdict ----

@@ -97,6 +97,7 @@ void add_standings(const Result& r, Outcome& out) {
 }
 
 void add_lock(const Input& in, const Result& r, Outcome& out) {
+  if (r.lock == EngineLock::Clear) return;  // no rod was set: there is nothing to be clear of
   out.figures.push_back(word("engine_lock", "Engine", static_cast<std::size_t>(r.lock), word_of(r.lock)));
   for (const RodCheck& c : in.checks) {
     const RodState state = r.rod_states[static_cast<std::size_t>(*c.rod)];

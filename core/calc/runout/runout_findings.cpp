@@ -6,6 +6,7 @@
 #include "calc/runout/runout_needle.hpp"
 #include "calc/runout/runout_remarks.hpp"
 #include "fields/path.hpp"
+#include "findings/safety.hpp"
 
 namespace camside::runout {
 
@@ -177,7 +178,9 @@ void calm(Findings& findings) {
 Findings findings_of_setup(const Input& in) {
   Findings said;
   const Setup& s = in.setup;
-  if (in.subject == Subject::CrankPinionShaft) remark_proof(s, said);
+  const bool crank = in.subject == Subject::CrankPinionShaft;
+  if (crank) remark_proof(s, said);
+  if (crank && s.stand != Stand::TruingStand) said.push_back(safety::turn_by_hand());
   if (s.stand == Stand::FrameOrLift) said.push_back(say::stands_on_frame());
   if (!s.play && in.subject != Subject::Gear) said.push_back(say::no_play_given());
   const Length play = indicator_cosine(s) * s.play.value_or(Length{});
@@ -220,7 +223,10 @@ Findings findings_of_verdict(const Input& in, const Result& r) {
   const bool crank = in.subject == Subject::CrankPinionShaft;
   if (r.pass_line->in_mm() < 0.0) said.push_back(say::nothing_can_pass(r.uncertainty.expanded, r.limit->value));
   if (!in.limit && crank) said.push_back(say::ceiling_not_welcome(r.limit->value));
-  if (crank && *r.verdict == Verdict::Outside) said.push_back(say::needs_truing());
+  if (crank && *r.verdict == Verdict::Outside) {
+    said.push_back(say::too_much_for_gears());
+    said.push_back(say::bent_shaft_hurts_with_chains());
+  }
   if (crank) said.push_back(say::cranks_shift());
   return said;
 }

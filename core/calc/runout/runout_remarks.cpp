@@ -339,9 +339,19 @@ Finding opposed_part_elsewhere(Length opposed, Angle at) {
                   short_inch_and_mm(opposed), degrees(at)));
 }
 
-Finding needs_truing() {
-  return note(1088, "", "Needs truing",
-              "By someone with a truing stand who does this work; never strike a crank in the case");
+Finding too_much_for_gears() {
+  return caution(
+      1088, "",
+      "Too much for gears. Open are: chains, if it is inside the engine maker's own limit; or have the crank "
+      "trued and its wheels welded or the pin plugged, then gears",
+      "Truing is for someone with a truing stand who does this work; never strike a crank in the case");
+}
+
+Finding bent_shaft_hurts_with_chains() {
+  return caution(1050, "",
+                 "Chains forgive more runout than gears, the rest does not: a badly bent shaft wears the cam plate's "
+                 "bushing and works the oil pump off its centre (common practice, no published source)",
+                 "Look at bushing, shaft and pump before closing it with chains");
 }
 
 Finding no_high_spot(std::string field) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "calc/questions.hpp"
 #include "fields/path.hpp"
 #include "records/new_id.hpp"
 #include "screens/words.hpp"
@@ -243,6 +244,12 @@ void QuestionScreen::draw_chooser(Ui& ui, storage::CurrentJob& job) {
   keypad_.close();
 }
 
+// Where fingers go, said before the first reading; an answer says it again.
+void QuestionScreen::draw_cautions_before(Ui& ui) const {
+  const Question* const question = find_question(look_.kind);
+  if (question && question->before) draw_remarks(ui, question->before());
+}
+
 void QuestionScreen::draw_start(Ui& ui, storage::CurrentJob& job, Platform& platform) {
   const RecordKind* const kind = records::find_kind(look_.kind);
   if (!kind) {
@@ -250,6 +257,7 @@ void QuestionScreen::draw_start(Ui& ui, storage::CurrentJob& job, Platform& plat
     return;
   }
   ui.heading(std::string(kind->question));
+  draw_cautions_before(ui);
   if (ui.button("start", words::enter_first(), Look::Main)) {
     add_record(job, platform, false);
     form_.show_all(false);
@@ -344,6 +352,7 @@ void QuestionScreen::draw_middle(Ui& ui, storage::CurrentJob& job, Platform& pla
   ui.gap(12);
   if (!beside.drawing) draw_drawing(ui, system, most_drawing);
   if (!beside.drawing || look_.drawing) draw_extra(ui, job, platform, system);
+  if (!solved_.solved) draw_cautions_before(ui);
   draw_remarks(ui, what_matters_now(solved_.findings));
   if (beside.below_drawing && solved_.solved) beside.below_drawing(*of);
   ui.gap(12);

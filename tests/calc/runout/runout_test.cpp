@@ -261,9 +261,11 @@ TEST(Runout, VerdictAtItsEdges) {
 TEST(Runout, ACrankThatIsOutsideNeedsTruingAndEveryCrankShifts) {
   const Result outside = solved(swings({{0.0, 5.0}, {0.0, 5.0}}));
   EXPECT_TRUE(has(outside.outcome.findings, 1088));
+  EXPECT_TRUE(has(outside.outcome.findings, 1050)) << "pump and bushing suffer with chains too";
   EXPECT_TRUE(has(outside.outcome.findings, 1068));
   const Result within = solved(swings({{0.0, 0.5}, {0.0, 0.5}}));
   EXPECT_FALSE(has(within.outcome.findings, 1088));
+  EXPECT_FALSE(has(within.outcome.findings, 1050));
   EXPECT_TRUE(has(within.outcome.findings, 1068));
   Input shaft = swings({{0.0, 5.0}, {0.0, 5.0}});
   shaft.subject = Subject::OtherShaft;
@@ -940,6 +942,24 @@ TEST(Runout, OutcomeCarriesTheAnswerFirstAndItsWorking) {
   for (const Step& s : r.outcome.working) EXPECT_FALSE(s.title.empty() || s.formula.empty() || s.result.empty());
   EXPECT_TRUE(std::is_sorted(r.outcome.findings.begin(), r.outcome.findings.end(),
                              [](const Finding& a, const Finding& b) { return a.severity > b.severity; }));
+}
+
+// Outside, what is open must be said: chains or a trued crank, not only that it is bad.
+TEST(RunoutWords, OutsideSaysWhatIsOpen) {
+  for (const Finding& f : solved(swings({{0.0, 6.0}, {0.0, 6.0}})).outcome.findings) {
+    if (f.number != 1088) continue;
+    EXPECT_NE(f.text.find("chains, if it is inside the engine maker's own limit"), std::string::npos);
+    EXPECT_NE(f.text.find("trued"), std::string::npos);
+    return;
+  }
+  FAIL() << "1088 is missing";
+}
+
+TEST(RunoutSafety, FingersOutOfOpenGearsUnlessTheCrankIsOut) {
+  Input in = swings({{0.0, 1.0}, {0.0, 1.0}});
+  EXPECT_TRUE(has(solved(in).outcome.findings, 1911));
+  in.setup.stand = Stand::TruingStand;
+  EXPECT_FALSE(has(solved(in).outcome.findings, 1911));
 }
 
 TEST(Runout, AHundredThousandReadings) {
