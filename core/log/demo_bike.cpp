@@ -10,7 +10,7 @@ namespace camside::records {
 
 namespace {
 
-constexpr const char* shop = "Two Rivers Cycle Works";
+constexpr const char* shop = "The Lantern Shed";
 
 Entry invented(std::string_view kind, const std::string& bike, Stamp stamp, const char* day) {
   stamp.by = shop;

@@ -45,7 +45,7 @@ class Log(Folders):
     def test_a_bike_from_its_first_entry_to_undo(self):
         self.assertIn("No bikes yet", self.good("a", "log"))
         self.begin()
-        reading = self.add("a", "--add", "odometer", "--set", "reading=41,300 mi", "--by", "Two Rivers Cycle Works")
+        reading = self.add("a", "--add", "odometer", "--set", "reading=41,300 mi", "--by", "The Lantern Shed")
         self.add("a", "--add", "service", "--set", "items=Engine oil", "--set", "items=Filter", "--set", "proof=paper",
                  "--day", "2024-05-14")
         self.add("a", "--add", "finding", "--set", "part=Shoes", "--set", "grade=worn", "--set", "wear[0].what=Groove",

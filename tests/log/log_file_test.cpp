@@ -235,7 +235,7 @@ TEST(LogCsv, IsOneRowForEachEntryWithUnitsInTheHeader) {
             "2023-06-18,Service,Engine oil and filter,38900,,,photo,the owner,,,2024-05-14T10:22:00.000-05:00," +
                 id +
                 "3\r\n"
-                "2024-05-14,The bike,Brindle,,,,,Two Rivers Cycle Works,,,2024-05-14T10:20:00.000-05:00," +
+                "2024-05-14,The bike,Brindle,,,,,The Lantern Shed,,,2024-05-14T10:20:00.000-05:00," +
                 id +
                 "1\r\n"
                 "2024-05-14,Finding,Tensioner shoes: Groove of the rear "

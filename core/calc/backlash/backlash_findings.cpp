@@ -270,23 +270,43 @@ std::string conditions_text(const lash_temperature::Conditions& c) {
       c.centre.in_ppm_per_kelvin());
 }
 
+bool has_window(const Input& in, lash_temperature::State state) {
+  return std::any_of(in.state_windows.begin(), in.state_windows.end(),
+                     [&](const StateWindow& w) { return *w.state == state; });
+}
+
+bool leaves(const Window& w, const StateLash& s) {
+  return (w.min && s.lowest < *w.min) || (w.max && s.highest > *w.max);
+}
+
+std::string in_sentence(lash_temperature::State state) {
+  switch (state) {
+    case lash_temperature::State::ColdestStart:
+      return "at the coldest start";
+    case lash_temperature::State::WarmUp:
+      return "in warm-up";
+    case lash_temperature::State::FullyHot:
+      return "fully hot";
+    case lash_temperature::State::AsMeasured:
+      break;
+  }
+  return "as measured";
+}
+
 // A lash of another state than the window's stands beside it: it must not look as if it had been judged.
 void check_not_judged(const Input& in, const Result& r, Findings& out) {
-  if (!in.window) {
-    return;
-  }
-  const auto has_window = [&](lash_temperature::State s) {
-    return std::any_of(in.state_windows.begin(), in.state_windows.end(),
-                       [&](const StateWindow& w) { return *w.state == s; });
-  };
-  const std::string meant = in.window->method.engine ? word(in.window->method.engine) + " gears" : "the lash as read";
+  std::string states;
   for (const StateLash& s : r.states) {
-    const bool low = in.window->min && s.lowest < *in.window->min;
-    const bool high = in.window->max && s.highest > *in.window->max;
-    if (s.state != lash_temperature::State::AsMeasured && (low || high) && !has_window(s.state)) {
-      return out.push_back(remarks::lash_not_judged(lash_temperature::word_of(s.state), meant));
+    const bool other = s.state != lash_temperature::State::AsMeasured && !has_window(in, s.state);
+    if (in.window && other && leaves(*in.window, s)) {
+      states += (states.empty() ? "" : ", ") + in_sentence(s.state);
     }
   }
+  if (states.empty()) {
+    return;
+  }
+  const auto& engine = in.window->method.engine;
+  out.push_back(remarks::lash_not_judged(states, engine ? "a " + word(engine) + " engine" : "the lash as it was read"));
 }
 
 void check_windows(const Input& in, Findings& out) {

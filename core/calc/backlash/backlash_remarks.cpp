@@ -244,10 +244,10 @@ Finding window_along_the_flank(const std::string& converted) {
               "Enter these along the pitch line if the sheet means lash square to the flank at the pitch line");
 }
 
-Finding lash_not_judged(std::string_view state, std::string_view meant_for) {
+Finding lash_not_judged(const std::string& states, const std::string& meant_for) {
   return note(1257, "state_windows",
-              fmt::format("The lash {} lies outside of the window and is not judged by it: the sheet is for {}", state,
-                          meant_for),
+              fmt::format("Outside of the window, but not judged by it, for the sheet is for {}: the lash {}",
+                          meant_for, states),
               "If a sheet gives a window for that state too, enter it");
 }
 
