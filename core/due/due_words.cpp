@@ -101,7 +101,7 @@ RowWords words_of(const History& h, const Row& row, System system) {
   w.state = state_words(row, units);
   w.found = found_words(watched);
   w.next = next_words(row.result, units);
-  w.why = "Why then: " + inspection_due::why_text(item);
+  w.why = "Why: " + inspection_due::why_text(item);
   if (watched.put_off) w.put_off = put_off_words(*watched.put_off, units);
   w.to_log = fmt::format("When done, log a {} of {}", watched.by_finding ? "finding" : "service", item.name);
   return w;

@@ -165,8 +165,8 @@ std::vector<Entry> taken_back(const Log& log, std::span<const Entry> brought,
 }
 
 std::string words_of(const MergePreview& preview) {
-  return fmt::format("{} new, {} known, {} replaced, {} with an id that is here with another content, {} changed apart",
-                     preview.fresh, preview.known, preview.replaced, preview.differing, preview.apart);
+  return fmt::format("{} new, {} known, {} replaced, {} that differ from yours, {} in two versions", preview.fresh,
+                     preview.known, preview.replaced, preview.differing, preview.apart);
 }
 
 }  // namespace camside::records

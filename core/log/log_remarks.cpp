@@ -65,7 +65,7 @@ Finding same_id_other_content(std::string_view id, std::size_t how_many) {
 }
 
 Finding corrected_apart(std::string_view id, std::size_t how_many) {
-  return caution(308, "replaces", fmt::format("Entry {} was changed apart in {} ways", repeated(id), how_many),
+  return caution(308, "replaces", fmt::format("Entry {} has {} versions", repeated(id), how_many),
                  "All are kept, side by side; pick the right one");
 }
 

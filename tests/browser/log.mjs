@@ -45,8 +45,8 @@ async function copyOf(page) {
 
 async function pick(page, bytes) {
   if ((await items(page)).some((one) => one.label === "Back")) await tap(page, "Back");
-  await bring(page, "Take in a copy …");
-  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), tap(page, "Take in a copy …")]);
+  await bring(page, "Add from a copy …");
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), tap(page, "Add from a copy …")]);
   await chooser.setFiles({ name: "phone.json", mimeType: "application/json", buffer: bytes });
   await comes(page, "phone.json");
 }
@@ -390,7 +390,7 @@ export const tests = {
     await addDemo(page);
     const next = await again(page, context, address);
     await item(next, "Brindle");
-    await tap(next, "Setup");
+    await tap(next, "Settings");
     assert.equal((await item(next, "Metric")).chosen, true, "the records before the upgrade are gone");
   }),
 

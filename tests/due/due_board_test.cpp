@@ -287,7 +287,7 @@ TEST(DueBoard, TheRowSaysWhatWhenWhyAndWhatToLog) {
   const RowWords w = words_of(h, *row_of(board_of(h), shoes), System::Metric);
   EXPECT_EQ(w.state, "Overdue by 11,300 mi, No proof") << "in the unit of the bike's clock";
   EXPECT_EQ(w.next, "Due at 30,000 mi");
-  EXPECT_EQ(w.why, "Why then: every 30,000 mi (48,280 km); common practice, no published source");
+  EXPECT_EQ(w.why, "Why: every 30,000 mi (48,280 km); common practice, no published source");
   EXPECT_EQ(w.to_log, "When done, log a finding of Tensioner shoes");
   EXPECT_EQ(w.put_off, "");
 }

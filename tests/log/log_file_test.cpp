@@ -256,7 +256,7 @@ TEST(LogCsv, IsOneRowForEachEntryWithUnitsInTheHeader) {
                 "owner\"\"\",,,,,,,,2024-05-14T11:40:00.000-05:00," +
                 id +
                 "7\r\n"
-                "2024-05-15,Clock swapped,0 mi,0,,,,,,,2024-05-15T09:00:00.000-05:00," +
+                "2024-05-15,Odometer replaced,0 mi,0,,,,,,,2024-05-15T09:00:00.000-05:00," +
                 id +
                 "8\r\n"
                 "2024-05-15,photograph,,,,,,,,,2024-05-15T09:10:00.000-05:00," +

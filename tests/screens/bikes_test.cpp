@@ -274,7 +274,7 @@ TEST_F(Bikes, WhatIsDueOpensWithItsReasonAndIsLoggedWithItsNameFilledIn) {
   open_brindle(h);
   h.tap("Fork oil");
   EXPECT_NE(h.find_text("Overdue by"), nullptr);
-  EXPECT_NE(h.find_text("Why then: every 12 months"), nullptr);
+  EXPECT_NE(h.find_text("Why: every 12 months"), nullptr);
   h.tap(words::log_it_done());
   EXPECT_NE(std::find_if(h.items().begin(), h.items().end(), [](const Item& i) { return i.value == "Fork oil"; }),
             h.items().end());
@@ -445,7 +445,7 @@ TEST_F(Bikes, AnotherPlaceIsReachedFromAQuestionOnAWideScreen) {
     Harness h({.size = size, .bikes = true, .log = one_bike()});
     h.tap("Runout");
     h.tap(words::show_example());
-    h.tap("Setup");
+    h.tap("Settings");
     EXPECT_EQ(h.shell->place(), PlaceId::Setup);
     h.tap("Bikes");
     h.tap("Brindle");

@@ -96,8 +96,7 @@ void add_shares(const Working& w, const Result& r, Outcome& out) {
   const double u = amplitude_mm(w.cycle, 2);
   const double tangent = std::tan(w.frame.operating_angle_rad);
   out.figures.push_back(length("pinion_share", "Pinion's share, ± over 360°", r.pinion_share, u));
-  out.figures.push_back(
-      length("pinion_runout", "Runout (TIR) that would make it", r.pinion_share / tangent, u / tangent));
+  out.figures.push_back(length("pinion_runout", "Runout that explains it", r.pinion_share / tangent, u / tangent));
 }
 
 void add_other_forms(const Working& w, const Result& r, Outcome& out) {
@@ -129,7 +128,7 @@ void add_vanishing(const lash_temperature::Forecast& f, Outcome& out) {
 
 std::string point_label(const Point& p) {
   const double within = p.crank.in_deg() - (p.turn == 2 ? 360.0 : 0.0);
-  return fmt::format("Lash at turn {}, {:.4g}°{}", p.turn, within, p.closing ? " (closing reading)" : "");
+  return fmt::format("Lash at turn {}, {:.4g}°{}", p.turn, within, p.closing ? " (back to zero)" : "");
 }
 
 void add_points(const Result& r, Outcome& out) {

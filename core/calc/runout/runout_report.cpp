@@ -73,7 +73,7 @@ void add_shape(Writer& w) {
 }
 
 void add_drift(Writer& w) {
-  if (w.r.closing_error) w.figure(length("closing_error", "Off at the return to the start", *w.r.closing_error));
+  if (w.r.closing_error) w.figure(length("closing_error", "Back to zero, off by", *w.r.closing_error));
   if (w.r.judged_without_drift) {
     w.figure(length("without_drift", "Runout (TIR) with the drift taken out", *w.r.judged_without_drift,
                     w.r.uncertainty.expanded.in_mm()));

@@ -66,7 +66,7 @@ void describe(FieldVisitor& v, Input& in) {
   v.list(Field{"readings", "Readings", "Of this one part since it was fitted; new counts as a reading"}, in.readings);
   v.group(Field{"seen", "Seen", "What was looked for at the last reading; left out: nobody looked"}, in.seen);
   describe_measuring(v, in);
-  v.limit(thickness("limit", "Least thickness", "Below it the part is renewed").above(0.0), in.limit);
+  v.limit(thickness("limit", "Least thickness", "Below it the part is replaced").above(0.0), in.limit);
   v.group(Field{"usual_wear", "Usual wear", "Only for a single reading: what such a part wears"}, in.usual_wear);
   v.value(distance("odometer_now", "Odometer now", "When it is further than the last reading"), in.odometer_now);
 }

@@ -34,7 +34,7 @@ Finding now_before_last(Distance now, Distance last) {
   return refusal(1602, "odometer_now",
                  fmt::format("The odometer now, {}, is below the last reading's, {}; allowed is that and above",
                              miles_and_km(now), miles_and_km(last)),
-                 "Correct one of them; over a swapped clock enter the distances summed up");
+                 "Correct one of them; over a replaced odometer enter the distances summed up");
 }
 
 Finding flat_jaws() {
@@ -74,11 +74,11 @@ Finding ridden_since(Distance now, Distance last, Distance no_sooner) {
 
 Finding damaged(const std::vector<std::string>& what) {
   return caution(1640, "seen", fmt::format("The shoe is {}: Outside at any thickness", joined(what, " and ")),
-                 "Renew it, and look for what came off: oil passages, screens, the pump");
+                 "Replace it, and look for what came off: oil passages, screens, the pump");
 }
 
 Finding too_thin() {
-  return caution(1641, "limit", "The shoe is thinner than its limit", "Renew it");
+  return caution(1641, "limit", "The shoe is thinner than its limit", "Replace it");
 }
 
 Finding may_be_reached_already(Distance from) {
@@ -170,7 +170,7 @@ Finding no_forecast_of_mixed() {
 }
 
 Finding silence_proves_nothing() {
-  return note(1662, "", "Silence proves nothing: worn sprung shoes often make no noise");
+  return note(1662, "", "Silence proves nothing: worn spring-loaded shoes often make no noise");
 }
 
 Finding usual_wear_not_used() {
