@@ -40,4 +40,9 @@ Finding shoe_under_load() {
                  "Pin or hold back its spring before undoing anything, eyes clear of it");
 }
 
+Finding blind_hole() {
+  return caution(1917, "", "A blind hole: oil or locking liquid shut in under the bolt cracks the case",
+                 "Clean and dry the hole, and use the compound that the sheet names, on the bolt");
+}
+
 }  // namespace camside::safety

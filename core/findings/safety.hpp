@@ -12,5 +12,6 @@ Finding let_it_cool();        // 1913
 Finding cutting_rods();       // 1914
 Finding unloading_rockers();  // 1915
 Finding shoe_under_load();    // 1916
+Finding blind_hole();         // 1917
 
 }  // namespace camside::safety

@@ -10,7 +10,7 @@ namespace {
 // Each is a caution that says what to do, in the range kept for them; questions' tests assert where each is raised.
 TEST(Safety, EachIsACautionThatSaysWhatToDo) {
   const Finding all[] = {turn_by_hand(), stop_felt(),         let_it_cool(),
-                         cutting_rods(), unloading_rockers(), shoe_under_load()};
+                         cutting_rods(), unloading_rockers(), shoe_under_load(), blind_hole()};
   std::set<int> numbers;
   for (const Finding& f : all) {
     EXPECT_EQ(f.severity, Severity::Caution) << f.number;
