@@ -2,12 +2,13 @@
 
 #include <memory>
 
+#include "base/harmless.hpp"
 #include "command_line_files.hpp"
 #include "command_line_log.hpp"
 #include "disk_store.hpp"
-#include "records/file_remarks.hpp"
 #include "due/due_words.hpp"
 #include "log/log_commands.hpp"
+#include "records/file_remarks.hpp"
 #include "time_now.hpp"
 #include "units/parse.hpp"
 

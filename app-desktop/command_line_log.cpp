@@ -3,6 +3,7 @@
 #include <chrono>
 #include <memory>
 
+#include "base/harmless.hpp"
 #include "command_line_files.hpp"
 #include "disk_log.hpp"
 #include "disk_store.hpp"

@@ -4,8 +4,9 @@
 
 #include <algorithm>
 
-#include "log/log_remarks.hpp"
+#include "base/harmless.hpp"
 #include "log/bike_code.hpp"
+#include "log/log_remarks.hpp"
 #include "records/form.hpp"
 #include "records/json_path.hpp"
 #include "records/new_id.hpp"

@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "base/harmless.hpp"
 #include "base/stable_sort.hpp"
 #include "records/file_remarks.hpp"
 
@@ -231,6 +232,11 @@ std::string scalar_text(const Json& value) {
   return value.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
+// Somebody may print the file on a terminal.
+std::string harmless_scalar(const Json& value) {
+  return value.is_string() ? harmless_json(scalar_text(value)) : scalar_text(value);
+}
+
 bool is_container(const Json& value) {
   return value.is_object() || value.is_array();
 }
@@ -238,7 +244,7 @@ bool is_container(const Json& value) {
 // On one line, giving up as soon as it is longer than `most`.
 bool write_flat(std::string& out, const Json& value, std::size_t most) {
   if (!is_container(value)) {
-    out += scalar_text(value);
+    out += harmless_scalar(value);
     return out.size() <= most;
   }
   out += value.is_object() ? '{' : '[';
@@ -246,7 +252,7 @@ bool write_flat(std::string& out, const Json& value, std::size_t most) {
   for (auto it = value.begin(); it != value.end(); ++it) {
     if (!first) out += ", ";
     first = false;
-    if (value.is_object()) out += scalar_text(Json(it.key())) + ": ";
+    if (value.is_object()) out += harmless_scalar(Json(it.key())) + ": ";
     if (!write_flat(out, *it, most)) return false;
   }
   out += value.is_object() ? '}' : ']';
@@ -282,14 +288,14 @@ void write_canonical(std::string& out, const Json& value) {
 void write_value(std::string& out, const Json& value, std::size_t indent, std::size_t used) {
   std::string flat;
   if (!is_container(value) || write_flat(flat, value, line_width > used ? line_width - used : 0)) {
-    out += is_container(value) ? flat : scalar_text(value);
+    out += is_container(value) ? flat : harmless_scalar(value);
     return;
   }
   out += value.is_object() ? "{\n" : "[\n";
   const std::string inner(indent + 2, ' ');
   for (auto it = value.begin(); it != value.end(); ++it) {
     if (it != value.begin()) out += ",\n";
-    const std::string name = value.is_object() ? scalar_text(Json(it.key())) + ": " : "";
+    const std::string name = value.is_object() ? harmless_scalar(Json(it.key())) + ": " : "";
     out += inner + name;
     write_value(out, *it, indent + 2, inner.size() + name.size());
   }
