@@ -220,6 +220,28 @@ export const tests = {
     await comes(page, WRITE_HERE);
   },
 
+  "a database that is deleted while it is open is written anew with all there is, and said": given({ expects: [/.*/] }, async ({ page, context, address }) => {
+    await addDemo(page);
+    await tap(page, "Setup");
+    await tap(page, "Metric");
+    await toBikes(page);
+    await logOdometer(page, "52345");
+    await page.evaluate(loseDatabase);
+    await settled(page);
+    await comes(page, "was deleted while it was open");
+    await page.evaluate(loseDatabase);
+    await logOdometer(page, "52467");
+    await page.close();
+    await behind(context, address, loseCopy);  // so that the database alone counts
+    const next = await openPage(context, address);
+    await settled(next);
+    await tap(next, "Setup");
+    assert.equal((await item(next, "Metric")).chosen, true, "what was kept beside the log is gone");
+    await toBikes(next);
+    await tap(next, "Brindle");
+    for (const one of ["52345", "52467"]) await bring(next, `Odometer: ${one} mi`);
+  }),
+
   "a frozen tab is taken over too; what it could not save is kept and saved when it writes again": given({
     page: false, expects: [/^console: (log|save) QuotaExceededError/],
   }, async ({ context, address }) => {
