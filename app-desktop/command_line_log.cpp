@@ -103,7 +103,7 @@ Said run_log(LogArguments args) {
 }
 
 Said merge_file(OpenFolder& open, const std::string& name, bool preview) {
-  const auto bytes = read_for_command_line(name, largest_log);
+  const auto bytes = read_for_command_line(name);
   if (!bytes) return refused({bytes.error()});
   Findings findings;
   const auto theirs = log_to_merge(*bytes, findings);

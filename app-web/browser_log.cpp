@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "bridge.hpp"
-#include "log/log_migration.hpp"
 #include "log/log_remarks.hpp"
 #include "storage/log_lines.hpp"
 
@@ -36,7 +35,7 @@ void BrowserLog::take_over() {
 
 std::vector<Entry> BrowserLog::taken(const News& news, Findings& findings) {
   storage::ReadLines read = storage::read_lines(news.bytes, last_);
-  const bool newer = read.version > records::log_version;
+  const bool newer = read.version > storage::lines_version;
   if (newer && !newer_) findings.push_back(remarks::store_is_newer(here));
   newer_ = newer_ || newer;
   if (read.torn.size > 0) read.damaged.push_back(read.torn);

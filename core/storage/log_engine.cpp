@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <utility>
 
-#include "log/log_migration.hpp"
 #include "log/log_remarks.hpp"
 
 namespace camside::storage {
@@ -61,6 +60,7 @@ void LogEngine::begin_with(const Generations& found) {
   good_size_ = found.newest ? found.newest->size() : 0;
   last_number_ = found.lines.last_number;
   needs_line_feed_ = found.lines.ends_open;
+  header_owed_ = found.older();
   good_at_open_ = found.good();
   unmended_ = found.damaged() || found.torn();
   previous_unread_ = found.previous_unread();
@@ -94,7 +94,7 @@ void LogEngine::mend(const Generations& found, Findings& findings) {
   }
   make_safe(findings);
   if (found.older())
-    read_only_ = !snapshot(found.all);  // lines of today don't go into an older log
+    static_cast<void>(snapshot(found.all));  // in today's form; should that fail, today's lines get today's header
   else
     keep_a_generation(found.all);
 }
@@ -179,7 +179,7 @@ tl::expected<void, Finding> LogEngine::append(std::span<const Entry> entries) {
   if (auto why = refused()) return tl::unexpected(*why);
   if (end_unclear_) cut_back();
   std::string bytes = end_unclear_ || needs_line_feed_ ? "\n" : "";
-  if (good_size_ == 0) bytes += log_header();
+  if (good_size_ == 0 || header_owed_) bytes += log_header();
   std::uint64_t number = last_number_;
   for (const Entry& entry : entries) bytes += log_line(++number, entry);
   if (auto done = append_bytes(bytes); !done) return tl::unexpected(not_saved(done.error()));
@@ -203,6 +203,7 @@ LogEngine::Done LogEngine::append_bytes(const std::string& bytes) {
   folder_safe_ = true;
   end_unclear_ = false;
   needs_line_feed_ = false;
+  header_owed_ = false;
   good_size_ = *size;
   return {};
 }
@@ -277,6 +278,7 @@ LogEngine::Done LogEngine::now_in_place(const WholeGeneration& generation) {
   last_number_ = generation.last_number;
   end_unclear_ = false;
   needs_line_feed_ = false;
+  header_owed_ = false;
   unmended_ = false;
   owed_.reset();
   whole_.reset();

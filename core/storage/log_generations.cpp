@@ -30,7 +30,7 @@ class Reader {
     if (!newest) return tl::unexpected(newest.error());
     found_.newest = std::move(*newest);
     if (found_.newest) found_.lines = read_lines(*found_.newest);
-    found_.newer = found_.lines.version > records::log_version;
+    found_.newer = found_.lines.version > lines_version;
     add_all(found_.all, std::exchange(found_.lines.entries, {}));
     found_.in_newest = found_.all.size();
     if (found_.in_newest == 0 || found_.damaged() || found_.torn() || more_beside())
@@ -63,7 +63,7 @@ class Reader {
 
   bool has_more(const std::string& bytes) {
     const ReadLines lines = read_lines(bytes);
-    if (lines.version > records::log_version) found_.newer = true;
+    if (lines.version > lines_version) found_.newer = true;
     return std::any_of(lines.entries.begin(), lines.entries.end(),
                        [this](const Entry& entry) { return found_.all.lacks(entry); });
   }
@@ -92,7 +92,7 @@ class Reader {
 
   // What only this file holds may be under any of the earlier names too, so what counts is how many it holds in all.
   void note_whole(const std::string& name, const std::string& bytes, const ReadLines& lines) {
-    const bool whole = lines.version == records::log_version && lines.damaged.empty() && lines.gaps.empty() &&
+    const bool whole = lines.version == lines_version && lines.damaged.empty() && lines.gaps.empty() &&
                        lines.torn.size == 0 && !lines.ends_open;
     Log log;
     add_all(log, read_lines(bytes).entries);
@@ -103,7 +103,7 @@ class Reader {
 
   ReadLines take(const std::string& bytes) {
     ReadLines lines = read_lines(bytes);
-    if (lines.version > records::log_version) found_.newer = true;
+    if (lines.version > lines_version) found_.newer = true;
     add_all(found_.all, std::exchange(lines.entries, {}));
     return lines;
   }

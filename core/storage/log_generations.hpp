@@ -14,7 +14,6 @@
 #include <vector>
 
 #include "log/log.hpp"
-#include "log/log_migration.hpp"
 #include "storage/file_operations.hpp"
 #include "storage/log_lines.hpp"
 
@@ -46,7 +45,7 @@ struct Generations {
   bool torn() const { return lines.torn.size > 0; }
   bool wants_line_feed() const { return lines.ends_open && !torn(); }
   bool came_back() const { return all.size() > in_newest; }
-  bool older() const { return lines.version > 0 && lines.version < records::log_version; }
+  bool older() const { return lines.version > 0 && lines.version < lines_version; }
   bool good() const { return !damaged() && !torn() && !came_back(); }
   bool previous_unread() const;
 };

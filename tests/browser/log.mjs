@@ -225,10 +225,13 @@ export const tests = {
     await tap(page, "Setup");
     await tap(page, "Metric");
     await toBikes(page);
+    await tap(page, "Brindle");
     await logOdometer(page, "52345");
     await page.evaluate(loseDatabase);
-    await settled(page);
+    await saved(page);
+    await tap(page, "Back");
     await comes(page, "was deleted while it was open");
+    await tap(page, "Brindle");
     await page.evaluate(loseDatabase);
     await logOdometer(page, "52467");
     await page.close();

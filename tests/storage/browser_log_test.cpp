@@ -6,7 +6,6 @@
 
 #include <set>
 
-#include "log/log_migration.hpp"
 #include "log/log_samples.hpp"
 #include "storage/log_lines.hpp"
 #include "storage/simulated_page.hpp"
@@ -383,7 +382,7 @@ TEST_F(BrowserLogTest, ADamagedRecordComesBackFromTheSecondCopy) {
 
 TEST_F(BrowserLogTest, ANewerLogIsReadOnlyAndCannotBeTakenOver) {
   browser.database.emplace(
-      1, "camside-log " + std::to_string(records::log_version + 1) + "\n" + storage::log_line(1, facts()));
+      1, storage::log_header(storage::lines_version + 1) + storage::log_line(1, facts()));
   Tab& tab = opened();
   EXPECT_TRUE(tab.keeper.read_only());
   EXPECT_FALSE(tab.keeper.can_take_over());
