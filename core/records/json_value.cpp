@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <utility>
+#include <vector>
 
 #include "records/strict_json.hpp"
 
@@ -51,7 +52,92 @@ std::string text_of_piece(std::string_view piece) {
   return value ? text_of(*value) : "";
 }
 
+// ---- is a text plain?
+
+// Walks through a text as write_json_line() writes it, and gives up wherever reading it and writing it again could give
+// anything else.
+class Glance {
+ public:
+  explicit Glance(std::string_view text) : text_(text) {}
+  bool plain_object() { return text_.substr(0, 1) == "{" && value(0) && at_ == text_.size(); }
+
+ private:
+  bool take(std::string_view wanted) {
+    if (text_.substr(at_, wanted.size()) != wanted) return false;
+    at_ += wanted.size();
+    return true;
+  }
+
+  bool value(std::size_t depth) {
+    if (at_ >= text_.size() || depth >= deepest) return false;
+    switch (text_[at_]) {
+      case '"':
+        return string();
+      case '{':
+        return list_of(depth, '}', [this] { return name() && take(": "); });
+      case '[':
+        return list_of(depth, ']', [] { return true; });
+      default:
+        return take("true") || take("false") || take("null") || whole_number();
+    }
+  }
+
+  template <class Before>
+  bool list_of(std::size_t depth, char end, Before before) {
+    ++at_;
+    const std::size_t outer = names_.size();
+    const std::size_t outer_begin = std::exchange(begin_, outer);
+    for (bool first = true; !take(std::string_view(&end, 1)); first = false)
+      if ((!first && !take(", ")) || !before() || !value(depth + 1)) return false;
+    names_.resize(outer);
+    begin_ = outer_begin;
+    return true;
+  }
+
+  bool string() {
+    const std::size_t quote = at_++;
+    while (at_ < text_.size() && text_[at_] >= ' ' && text_[at_] < '\x7F' && text_[at_] != '"' && text_[at_] != '\\')
+      ++at_;
+    seen_ = text_.substr(quote + 1, at_ - quote - 1);
+    return take("\"");
+  }
+
+  // Not twice in the same object, and not so many that looking through them takes long.
+  bool name() {
+    if (at_ >= text_.size() || text_[at_] != '"' || !string()) return false;
+    const auto begin = names_.begin() + static_cast<std::ptrdiff_t>(begin_);
+    if (names_.size() - begin_ >= most_names_here || std::find(begin, names_.end(), seen_) != names_.end())
+      return false;
+    names_.push_back(seen_);
+    return true;
+  }
+
+  bool whole_number() {
+    constexpr std::size_t most_digits = 15;
+    const std::size_t begin = at_;
+    while (at_ < text_.size() && text_[at_] >= '0' && text_[at_] <= '9') ++at_;
+    const std::size_t digits = at_ - begin;
+    return digits > 0 && digits <= most_digits && (digits == 1 || text_[begin] != '0');
+  }
+
+  static constexpr std::size_t deepest = 16;
+  static constexpr std::size_t most_names_here = 32;
+  std::string_view text_;
+  std::size_t at_ = 0;
+  std::string_view seen_;
+  std::vector<std::string_view> names_;  // of the objects that are open
+  std::size_t begin_ = 0;                // of those of the innermost one
+};
+
 }  // namespace
+
+std::optional<JsonValue> JsonValue::packed_at_a_glance(std::string_view text) {
+  if (!Glance(text).plain_object()) return std::nullopt;
+  JsonValue value;
+  value.value_.reset();
+  value.packed_ = std::string(text);
+  return value;
+}
 
 JsonValue::JsonValue() : value_(std::make_unique<Json>(Json::object())) {}
 JsonValue::JsonValue(const Json& value) : value_(std::make_unique<Json>(value)) {}

@@ -35,6 +35,9 @@ class JsonValue {
   operator const Json&() const { return opened(); }
   Json& operator[](std::string_view name);
 
+  // Of a text as write_json_line() writes it, without a look inside, where that can be told at a glance: plain ASCII,
+  // no escapes, no fractions. Nothing: read it.
+  static std::optional<JsonValue> packed_at_a_glance(std::string_view text);
   void pack();
   bool is_packed() const { return !value_; }
   const std::string& packed() const { return packed_; }  // what write_json_line() writes; empty unless it is packed

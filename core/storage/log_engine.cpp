@@ -45,7 +45,7 @@ tl::expected<OpenedStore, Finding> LogEngine::open() {
   for (const auto& [name, why] : found->unread) findings.push_back(remarks::beside_log_unread(name, why));
   if (found->newer) findings.push_back(remarks::store_is_newer(files_.place()));
   if (found->came_back()) findings.push_back(remarks::recovered_from_previous(found->all.size() - found->in_newest));
-  if (alone && found->newest && found->newest->empty()) findings.push_back(remarks::log_is_empty(files_.place()));
+  if (alone && found->newest == 0U) findings.push_back(remarks::log_is_empty(files_.place()));
   if (!read_only_ && locked_)
     mend(*found, findings);
   else if (!found->newer)
@@ -57,7 +57,7 @@ tl::expected<OpenedStore, Finding> LogEngine::open() {
 
 void LogEngine::begin_with(const Generations& found) {
   open_ = true;
-  good_size_ = found.newest ? found.newest->size() : 0;
+  good_size_ = found.newest.value_or(0);
   last_number_ = found.lines.last_number;
   needs_line_feed_ = found.lines.ends_open;
   header_owed_ = found.older();
@@ -113,8 +113,7 @@ void LogEngine::mend_torn_end(const Generations& found, Findings& findings) {
 }
 
 LogEngine::Done LogEngine::set_torn_end_aside(const Generations& found) {
-  const Piece& torn = found.lines.torn;
-  const auto size = files_.append(torn_name, found.newest->substr(torn.offset, torn.size) + "\n");
+  const auto size = files_.append(torn_name, found.torn_end + "\n");
   if (!size) return tl::unexpected(size.error());
   if (auto done = files_.sync(torn_name); !done) return done;
   return files_.sync_folder();

@@ -26,10 +26,7 @@ class Reader {
   explicit Reader(FileOperations& files) : files_(files) {}
 
   tl::expected<Generations, FileOperations::Why> done() {
-    auto newest = files_.read(newest_name);
-    if (!newest) return tl::unexpected(newest.error());
-    found_.newest = std::move(*newest);
-    if (found_.newest) found_.lines = read_lines(*found_.newest);
+    if (auto done = read_newest(); !done) return tl::unexpected(done.error());
     found_.newer = found_.lines.version > lines_version;
     add_all(found_.all, std::exchange(found_.lines.entries, {}));
     found_.in_newest = found_.all.size();
@@ -43,12 +40,23 @@ class Reader {
   }
 
  private:
+  // Its bytes are let go at once: a log of a lifetime is large.
+  Done read_newest() {
+    const auto newest = files_.read(newest_name);
+    if (!newest) return tl::unexpected(newest.error());
+    if (!*newest) return {};
+    found_.newest = (*newest)->size();
+    found_.lines = read_lines(**newest);
+    found_.torn_end = (*newest)->substr(found_.lines.torn.offset, found_.lines.torn.size);
+    return {};
+  }
+
   bool more_beside() {
     for (const std::string& name : {std::string(previous_name), temporary_name()}) {
       const auto bytes = bytes_of(name);
       const auto last = bytes ? last_record_in(*bytes) : std::nullopt;
       const bool further =
-          bytes && (bytes->size() > found_.newest->size() ||
+          bytes && (bytes->size() > *found_.newest ||
                     (last && (last->number > found_.lines.last_number || found_.all.lacks(last->entry))));
       if (further && has_more(*bytes)) return true;
     }

@@ -32,7 +32,8 @@ struct WholeGeneration {  // a file with every entry there is
 };
 
 struct Generations {
-  std::optional<std::string> newest;     // the bytes of the log
+  std::optional<std::uint64_t> newest;   // bytes of the log
+  std::string torn_end;                  // that of the log, as it stands there
   ReadLines lines;                       // of the log, without the entries
   std::size_t in_newest = 0;             // entries
   records::Log all;                      // these, and those found beside the log

@@ -40,6 +40,8 @@ std::optional<NumberedRecord> record_of(std::string_view line) {
   const std::string_view text = line.substr(first + sum_length + 2);
   const auto value = whole_number(number);
   if (!value || line[first + sum_length + 1] != ' ' || sum != sum_of(number, text)) return std::nullopt;
+  if (auto packed = records::JsonValue::packed_at_a_glance(text))
+    return NumberedRecord{*value, Entry{records::Record{std::move(*packed)}}};
   auto json = records::read_json(text);
   if (!json) return std::nullopt;
   return NumberedRecord{*value, Entry{records::Record{std::move(*json)}}};
