@@ -1,6 +1,7 @@
 // The bikes' log in the browser: kept, full, refused, in several tabs, carried away and brought back, and killed.
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
+import { readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { bring, given, item, items, openEmpty, openPage, rest, saved, settled, tap, toBikes } from "./page.mjs";
 
 const WRITE_HERE = "Write here";
@@ -243,6 +244,26 @@ export const tests = {
     await toBikes(next);
     await tap(next, "Brindle");
     for (const one of ["52345", "52467"]) await bring(next, `Odometer: ${one} mi`);
+  }),
+
+  "a hostile copy is refused in a moment and the page goes on, small or large": given({ page: true }, async ({ page }) => {
+    await addDemo(page);
+    const log = (count) => Buffer.from(`{"camside": 1, "kind": "log", "entries": [${"{},".repeat(count)}{}]}`);
+    for (const [megabytes, says] of [[5, "There are more than 250000 entries"], [60, "There are more than 250000 entries"], [70, "larger than 64 MB"]]) {
+      const bytes = log(Math.round(megabytes * 1e6 / 3));
+      const path = `${tmpdir()}/camside-hostile-${process.pid}.json`;
+      writeFileSync(path, bytes);  // more than the browser's driver takes by itself
+      if ((await items(page)).some((one) => one.label === "Back")) await tap(page, "Back");
+      await bring(page, "Take in a copy …");
+      const [chooser] = await Promise.all([page.waitForEvent("filechooser"), tap(page, "Take in a copy …")]);
+      const begun = Date.now();
+      await chooser.setFiles(path);
+      await comes(page, says);
+      assert.ok(Date.now() - begun < 10000, `${megabytes} MB took ${Date.now() - begun} ms`);
+      rmSync(path);
+    }
+    await tap(page, "Back");
+    await item(page, "Brindle");
   }),
 
   "a frozen tab is taken over too; what it could not save is kept and saved when it writes again": given({
