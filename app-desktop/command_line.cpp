@@ -1,5 +1,6 @@
 // camside: the command line. Reads arguments and files; what is done with them stands in core/records/commands.
 #include <CLI/CLI.hpp>
+#include <new>
 #include <sstream>
 #include <string>
 
@@ -9,6 +10,7 @@
 #include "knowledge/knowledge.hpp"
 #include "log/log_schema.hpp"
 #include "records/commands.hpp"
+#include "records/file_remarks.hpp"
 
 namespace {
 
@@ -148,6 +150,8 @@ int main(int argc, char** argv) {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {
     said = said_by(app, error);
+  } catch (const std::bad_alloc&) {
+    said = bad_input(camside::remarks::no_memory());
   }
   return camside::say_on_command_line(said);
 }

@@ -10,6 +10,7 @@
 #include <system_error>
 #include <thread>
 
+#include "base/harmless.hpp"
 #include "disk_parts.hpp"
 #include "log/log_remarks.hpp"
 #include "records/file_remarks.hpp"
@@ -86,8 +87,8 @@ std::optional<Finding> write_for_command_line(const std::string& name, const std
 }
 
 int say_on_command_line(const records::Said& said) {
-  const auto failed = not_written("Standard output", write_and_close(STDOUT_FILENO, said.out));
-  const std::string words = said.err + (failed ? records::print_findings({*failed}) : "");
+  const auto failed = not_written("Standard output", write_and_close(STDOUT_FILENO, harmless_lines(said.out)));
+  const std::string words = harmless_lines(said.err + (failed ? records::print_findings({*failed}) : ""));
   const bool heard = write_all(STDERR_FILENO, words).has_value();  // stays open for what a sanitizer says at the end
   return failed || !heard ? records::exit_bad_input : said.exit;
 }

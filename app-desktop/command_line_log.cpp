@@ -3,6 +3,7 @@
 #include <chrono>
 #include <memory>
 
+#include "base/harmless.hpp"
 #include "command_line_files.hpp"
 #include "disk_log.hpp"
 #include "disk_store.hpp"
@@ -102,7 +103,7 @@ Said run_log(LogArguments args) {
 }
 
 Said merge_file(OpenFolder& open, const std::string& name, bool preview) {
-  const auto bytes = read_for_command_line(name, largest_log);
+  const auto bytes = read_for_command_line(name);
   if (!bytes) return refused({bytes.error()});
   Findings findings;
   const auto theirs = log_to_merge(*bytes, findings);
@@ -110,8 +111,10 @@ Said merge_file(OpenFolder& open, const std::string& name, bool preview) {
   const std::string counts = harmless(name) + ": " + words_of(preview_merge(open.store.log, *theirs)) + "\n";
   Said said{counts, "", exit_good};
   if (!preview) {
-    said = save(open, to_take_over(open.store.log, *theirs), counts);
-    if (said.exit == exit_good) merge(open.store.log, *theirs);
+    const std::vector<Entry> fresh = to_take_over(open.store.log, *theirs);
+    said = save(open, fresh, counts);
+    if (said.exit == exit_good)
+      for (const Entry& entry : fresh) open.store.log.add(entry);  // for the next file
   }
   said.err = print_findings(findings) + said.err;
   return said;

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "records/new_id.hpp"
+#include "records/strict_json.hpp"
 
 namespace camside::records {
 

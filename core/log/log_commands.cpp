@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "base/harmless.hpp"
 #include "log/bike_code.hpp"
 #include "log/log_remarks.hpp"
 #include "records/form.hpp"

@@ -61,6 +61,7 @@ std::size_t count_missing(const std::set<std::string>& from, const std::set<std:
 MergePreview preview_merge(const Log& ours, const Log& theirs) {
   MergePreview preview;
   count_entries(preview, ours, theirs);
+  if (preview.nothing_new()) return preview;
   Log both = ours;
   merge(both, theirs);
   const View before = view(ours);

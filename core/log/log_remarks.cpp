@@ -232,6 +232,20 @@ Finding log_is_empty(std::string_view where) {
                  "If bikes were in it, merge an exported copy, and check the disk");
 }
 
+Finding too_many_entries(std::size_t most) {
+  return refusal(334, "entries", fmt::format("There are more than {} entries in it", most),
+                 "Export single bikes with --bike, and take them in one after the other");
+}
+
+Finding more_findings(std::size_t how_many) {
+  return note(335, "entries", fmt::format("{} more such remarks are not listed", how_many), "");
+}
+
+Finding log_lost(std::string_view where) {
+  return caution(364, "", fmt::format("The log in {} was deleted while it was open", where),
+                 "All that is shown here is saved anew; save a copy of the log outside this browser");
+}
+
 Finding log_read_only() {
   return refusal(360, "", "This log is open for reading only",
                  "Export it, or close what else has it open and start again");

@@ -4,6 +4,7 @@
 #include <limits>
 #include <utility>
 
+#include "base/harmless.hpp"
 #include "fields/field_remarks.hpp"
 #include "fields/path.hpp"
 #include "records/file_remarks.hpp"
@@ -80,7 +81,7 @@ class FieldReader final : public JsonVisitor {
     const Json* value = present(f);
     if (value == nullptr) return;
     if (!value->is_string()) return wrong(f, *value, "a text");
-    t.set(value->get<std::string>());
+    t.set(harmless(value->get_ref<const std::string&>()));
   }
 
   void on_flag(const Field& f, const FlagRef& r) override {

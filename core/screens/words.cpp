@@ -407,6 +407,9 @@ std::string invented_beside(const std::string& text) {
 const char* copies() {
   return "Copies";
 }
+std::string reading_copy(std::size_t bytes) {
+  return fmt::format("Reading {} MB …", std::max<std::size_t>(1, bytes >> 20U));
+}
 const char* copies_help() {
   return "A copy holds every bike with its whole log. Another device takes it in, or this one after a loss";
 }

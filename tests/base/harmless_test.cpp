@@ -29,7 +29,11 @@ TEST(Harmless, WhatPeopleWriteStays) {
 }
 
 TEST(Harmless, LinesStayWhereTheyAreMeant) {
-  EXPECT_EQ(harmless_lines("one\ntwo\r\nthree\x1b"), "one\ntwo?\nthree?");
+  EXPECT_EQ(harmless_lines("one\ntwo\r\nthree\x1b\rfour"), "one\ntwo\r\nthree??four");
+}
+
+TEST(Harmless, InJsonItIsTheSameTextWrittenOtherwise) {
+  EXPECT_EQ(harmless_json("\"a\xe2\x80\xae" "b\xc2\x9b" "c\x7f µ\""), "\"a\\u202eb\\u009bc\\u007f µ\"");
 }
 
 TEST(Harmless, AStartIsCutBetweenCharacters) {

@@ -75,7 +75,7 @@ class MemoryLog final : public storage::LogStore {
   }
   bool busy() const { return !held && !answers_.empty(); }
   // Several windows, where `shared`: another one writes, this one may take over.
-  void listen(const Heard& heard) override { tell = heard; }
+  void listen(const Heard& heard, const Lost& /*lost*/) override { tell = heard; }
   bool can_take_over() const override { return shared; }
   void take_over() override { tell({}, false); }
 

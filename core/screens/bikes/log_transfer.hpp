@@ -9,8 +9,8 @@
 
 #include "log/log.hpp"
 #include "screens/bikes/bike_log.hpp"
-#include "screens/widgets/ui.hpp"
 #include "screens/platform.hpp"
+#include "screens/widgets/ui.hpp"
 #include "storage/keeper.hpp"
 #include "storage/store.hpp"
 
@@ -32,6 +32,8 @@ class LogTransfer {
  private:
   struct File {
     std::string name;
+    std::optional<std::string> unread = {};  // a large one's bytes, until "Reading …" has been seen
+    bool announced = false;
     std::optional<records::Log> log;  // none: it can't be taken in
     Findings findings;
     std::vector<std::string> brings;
@@ -41,6 +43,7 @@ class LogTransfer {
 
   // noinline: a door of app-web/later.py
   [[gnu::noinline]] void take(FileCome come);
+  [[gnu::noinline]] void read(const std::string& bytes);
   void note_given(const FileGiven& given);
   void look_again();
   std::optional<int> days_since_copy() const;
