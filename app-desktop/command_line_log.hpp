@@ -1,4 +1,4 @@
-// camside log, camside merge, camside export: on the log in a folder.
+// camside log, camside take-in, camside export: on the log in a folder.
 #pragma once
 
 #include <CLI/CLI.hpp>

@@ -37,7 +37,7 @@ struct Question {
   Part part = Part::First;
 };
 
-// The kind of record that solve() answers, with examples/NAME.json->
+// The kind of record that solve() answers, with examples/NAME.json.
 template <class Input, class Result>
 RecordKind kind_of(std::string_view name, std::string_view label, std::string_view question,
                    Solver<Input, Result> solve) {

@@ -11,7 +11,7 @@
 //   }
 //
 // One line for each entry, by the time it was made, so that a damaged line costs one entry and has a number, and equal
-// logs give equal bytes: export, import and export is the same byte for byte. Schema: assets/schema/log.schema.json->
+// logs give equal bytes: export, import and export is the same byte for byte. Schema: assets/schema/log.schema.json.
 //
 // A damaged file (cut off, a line changed, bytes that are no text) opens as far as it is good: every entry that can be
 // read by itself is taken, the lines that can't are listed, and so is how many entries are missing. It opens for

@@ -79,12 +79,12 @@ class Harmless(unittest.TestCase):
         add("--bike", bike, "--add", "service", "--set", "items=" + HOSTILE)
         for args in (("log",), ("log", "--bike", bike, "--all"), ("due", "--today", "2024-06-01"), ("export",),
                      ("due", "--today", "2024-06-01", "--calendar", "-"), ("export", "--csv", "--bike", bike),
-                     ("log", "--bike", HOSTILE), ("log", "--undo", HOSTILE), ("merge", self.top / ("no" + HOSTILE[:8])),
+                     ("log", "--bike", HOSTILE), ("log", "--take-back", HOSTILE), ("take-in", self.top / ("no" + HOSTILE[:8])),
                      ("due", self.top / ("no" + HOSTILE[:8])), ("due", "--bike", HOSTILE)):
             self.look(args, args[0], "--folder", log, *args[1:])
         exported = self.top / "exported\x1b\u202e.json"
         exported.write_text(self.look("export", "export", "--folder", log).out, encoding="utf-8")
-        self.look("merge", "merge", "--folder", self.top / "other", exported)
+        self.look("take-in", "take-in", "--folder", self.top / "other", exported)
         again = json.loads(self.look("again", "export", "--folder", self.top / "other").out)
         self.assertEqual(again, json.loads(exported.read_text(encoding="utf-8")))
         self.assertEqual(again["entries"][0]["entered"]["nickname"], bike, "what was entered stays as it was")

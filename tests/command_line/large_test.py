@@ -37,7 +37,7 @@ class Large(unittest.TestCase):
         for content, words in ((hostile(5), "refusal 334"), (hostile(60), "refusal 334"), (hostile(100), "refusal 100"),
                                (hostile(5, after=""), "refusal 334"), (hostile(5, before="x"), "refusal 103")):
             file = self.file(content)
-            self.refused(words, "merge", "--folder", self.top / "log", file)
+            self.refused(words, "take-in", "--folder", self.top / "log", file)
             self.refused(words, "due", file)
 
     def test_the_same_limit_for_measurements_and_tables(self):

@@ -41,7 +41,7 @@
 // grows as n log n with the number of readings.
 // Not covered: striking a crank (needs truing, by whom), shafts carried in V-blocks (parts shown, not named), drift
 // that is not steady. Findings: 1001-1009 refusals · 1020-1032 doubts · 1040-1050 cautions · 1060-1070 notes ·
-// 1080-1089 two planes · 200-204 fields. Example: examples/runout_swing.json->
+// 1080-1089 two planes · 200-204 fields. Example: examples/runout_swing.json.
 #pragma once
 
 #include <cstddef>
