@@ -1,6 +1,5 @@
 // camside: the command line. Reads arguments and files; what is done with them stands in core/records/commands.
 #include <CLI/CLI.hpp>
-#include <new>
 #include <sstream>
 #include <string>
 
@@ -10,7 +9,6 @@
 #include "knowledge/knowledge.hpp"
 #include "log/log_schema.hpp"
 #include "records/commands.hpp"
-#include "records/file_remarks.hpp"
 
 namespace {
 
@@ -133,6 +131,7 @@ Said said_by(const CLI::App& app, const CLI::ParseError& error) {
 }  // namespace
 
 int main(int argc, char** argv) {
+  camside::say_when_memory_runs_out();
   CLI::App app("Measuring and judging the cam side of an air-cooled pushrod V-twin");
   app.require_subcommand(1);
   app.footer(
@@ -150,8 +149,6 @@ int main(int argc, char** argv) {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {
     said = said_by(app, error);
-  } catch (const std::bad_alloc&) {
-    said = bad_input(camside::remarks::no_memory());
   }
   return camside::say_on_command_line(said);
 }

@@ -7,6 +7,7 @@
 
 #include <cerrno>
 #include <chrono>
+#include <new>
 #include <system_error>
 #include <thread>
 
@@ -84,6 +85,14 @@ std::optional<Finding> write_for_command_line(const std::string& name, const std
   const int fd = ::open(name.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_NOCTTY | O_CLOEXEC, usual_file);
   if (fd < 0) return remarks::cannot_open(name, last_disk_error());
   return not_written(name, write_and_close(fd, bytes));
+}
+
+void say_when_memory_runs_out() {
+  static const std::string words = records::print_findings({remarks::no_memory()});
+  std::set_new_handler([] {
+    static_cast<void>(::write(STDERR_FILENO, words.data(), words.size()) > 0);
+    ::_exit(records::exit_bad_input);
+  });
 }
 
 int say_on_command_line(const records::Said& said) {

@@ -5,8 +5,8 @@
 #include <functional>
 #include <string>
 
-#include "records/commands.hpp"
 #include "log/log.hpp"
+#include "records/commands.hpp"
 
 namespace camside {
 

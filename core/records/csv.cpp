@@ -248,11 +248,12 @@ tl::expected<std::size_t, Finding> take_csv(Record& record, std::string_view csv
     list.push_back(std::move(*item));
   }
   const std::size_t count = list.size();
-  // Before the rows are there: setting a text looks through all that is entered.
-  for (const auto& [path, text] : kind->csv_also) set_text(record, path, text, nullptr, among);
   Json* place = place_at(record.entered(), kind->csv_list);
   if (place == nullptr) return tl::unexpected(remarks::csv_not_for(record.kind()));
-  *place = std::move(list);
+  *place = Json::array();
+  // Before the rows are there: setting a text looks through all that is entered.
+  for (const auto& [path, text] : kind->csv_also) set_text(record, path, text, nullptr, among);
+  *place_at(record.entered(), kind->csv_list) = std::move(list);
   return count;
 }
 

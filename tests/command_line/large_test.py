@@ -3,11 +3,16 @@ import pathlib
 import resource
 import subprocess
 import tempfile
-import time
 
 from camside_runner import PROGRAM, camside, main, unittest
 
 SANITIZED = b"__asan_init" in PROGRAM.read_bytes()  # which needs all the room there is
+
+
+def seconds_used():
+    """Of the processor, by the programs run so far: how busy the machine is makes no difference."""
+    used = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return used.ru_utime + used.ru_stime
 
 
 def hostile(megabytes, before='{"camside": 1, "kind": "log", "entries": [', after="{}]}"):
@@ -26,12 +31,12 @@ class Large(unittest.TestCase):
         return file
 
     def refused(self, words, *args):
-        begun = time.monotonic()
+        begun = seconds_used()
         ran = camside(*args)
         self.assertEqual(ran.code, 2, ran.both[:500])
         self.assertIn(words, ran.both[:2000], args)
         self.assertLess(len(ran.both), 20_000)
-        self.assertLess(time.monotonic() - begun, 60 if SANITIZED else 5)
+        self.assertLess(seconds_used() - begun, 60 if SANITIZED else 5)
 
     def test_hostile_copies(self):
         for content, words in ((hostile(5), "refusal 334"), (hostile(60), "refusal 334"), (hostile(100), "refusal 100"),
@@ -50,11 +55,11 @@ class Large(unittest.TestCase):
     def test_a_table_of_many_rows(self):
         rows = 20_000 if SANITIZED else 1_000_000
         table = "angle (deg),reading (in)\n" + "".join(f"{n * 360 / rows:.5f},{n % 17 / 10000:.4f}\n" for n in range(rows))
-        begun = time.monotonic()
+        begun = seconds_used()
         ran = camside("import", self.file(table.encode()), "--kind", "runout")
         self.assertEqual(ran.code, 0, ran.err)
         self.assertEqual(ran.out.count('"angle"'), rows)
-        self.assertLess(time.monotonic() - begun, 30)
+        self.assertLess(seconds_used() - begun, 15)
 
     @unittest.skipIf(SANITIZED, "the sanitizer takes more memory than there is here")
     def test_too_little_memory_is_said(self):

@@ -524,6 +524,21 @@ TEST_F(Bikes, WhatACopyBringsIsShownBeforeItIsTakenIn) {
   EXPECT_NE(h.find_text(words::taken_in(2)), nullptr);
 }
 
+TEST_F(Bikes, ALargeCopyIsAnnouncedBeforeItIsRead) {
+  Harness h(with(one_bike()));
+  Entry wordy = reading("o1", "2026-01-03T10:00:00.000+01:00", "41,310 mi");
+  wordy.record.json["note"] = std::string(1'200'000, 'x');
+  h.platform.come = FileCome{"phone.json", copy_of({bike_called("Tern", "b2"), wordy}), ""};
+  bool announced = false;
+  for (int frame = 0; frame < 5; ++frame) {
+    h.frame();
+    announced = announced || h.find_text("Reading 1 MB …") != nullptr;
+  }
+  EXPECT_TRUE(announced);
+  EXPECT_EQ(h.find_text("Reading 1 MB …"), nullptr);
+  EXPECT_NE(h.find_text("2 entries new"), nullptr);
+}
+
 TEST_F(Bikes, AnImportIsTakenBackInOneTapAndBroughtAgainInOne) {
   std::vector<Entry> ours = one_bike();
   ours.push_back(reading("o1", "2026-01-03T10:00:00.000+01:00", "41,310 mi"));

@@ -22,6 +22,7 @@ class LogTransfer {
 
   bool look();  // once a frame: what came of files; true: one has come and waits to be looked at
   bool waiting() const { return file_.has_value(); }
+  bool reading() const { return file_ && file_->unread; }  // another frame is wanted
   void leave() { file_.reset(); }
 
   std::string said(Left what) const;  // of the last file that left, if it was that
