@@ -138,6 +138,11 @@ Finding due_soon(std::string field, std::string_view item, const std::string& in
   return note(1521, std::move(field), fmt::format("{}: due in {}", item, in));
 }
 
+Finding due_for_want_of_proof(std::string field, std::string_view item) {
+  return caution(1525, std::move(field), fmt::format("{}: due now, as nobody can show that it was ever done", item),
+                 "Find the bill with its reading, or look at it and log what you saw with a photo");
+}
+
 Finding no_proof(std::string field, std::string_view item) {
   return caution(1522, std::move(field), fmt::format("{}: no proof that it was ever done; counted from zero", item),
                  "Find the paper, or look at it and log what you saw with a photo");
@@ -145,7 +150,7 @@ Finding no_proof(std::string field, std::string_view item) {
 
 Finding states_in_doubt() {
   return doubt(1523, "log", "The distance ridden is in doubt, and so is every state by distance",
-               "Mend the log: record the swap, or correct the reading");
+               "Correct the log: record the swap, or correct the reading");
 }
 
 Finding nothing_to_count_from(std::string field, std::string_view item) {

@@ -31,12 +31,7 @@ Figure day(std::string key, std::string label, Date d) {
 }
 
 std::string standing_text(const ItemResult& item) {
-  std::string text{word_of(item.state)};
-  const std::string much = by_how_much(item);
-  if (item.state == State::Overdue) text += " by " + much;
-  if (item.state == State::DueSoon || item.state == State::Good) text += ", " + much + " left";
-  if (!item.proof && item.state != State::NotKnown) text += ", No proof";
-  return text;
+  return standing_text(item, item.state, [](Distance d) { return miles_and_km(d); });
 }
 
 std::string_view first_text(First first) {
@@ -54,7 +49,7 @@ std::string_view first_text(First first) {
 // ---- figures ----
 
 void add_forecast(const std::string& at, const Forecast& f, Outcome& out) {
-  out.figures.push_back(day(at + "forecast", "Distance is up about", f.expected));
+  out.figures.push_back(day(at + "forecast", "Miles run out about", f.expected));
   if (f.earliest) out.figures.push_back(day(at + "forecast_earliest", "At the earliest", *f.earliest));
   if (f.latest) out.figures.push_back(day(at + "forecast_latest", "At the latest", *f.latest));
 }
@@ -66,7 +61,7 @@ void add_item(std::size_t i, const ItemResult& item, Outcome& out) {
   if (item.distance) {
     out.figures.push_back(distance(at + "left", "Distance left", item.distance->left));
     out.figures.push_back(distance(at + "due_clock", "Due at, on the clock", item.distance->on_clock));
-    out.figures.push_back(distance(at + "due_total", "Due at, over all clocks", item.distance->due));
+    out.figures.push_back(distance(at + "due_total", "Due at, total miles", item.distance->due));
   }
   if (item.date) {
     out.figures.push_back(number(at + "days_left", "Days left", static_cast<double>(item.date->days_left)));
@@ -76,7 +71,7 @@ void add_item(std::size_t i, const ItemResult& item, Outcome& out) {
   if (item.next) out.figures.push_back(day(at + "next", "Next look about", *item.next));
   out.figures.push_back(
       number(at + "first", "Comes first", static_cast<double>(item.first), std::string(first_text(item.first))));
-  out.figures.push_back(number(at + "why", "Why then", 0.0, item.why));
+  out.figures.push_back(number(at + "why", "Why", 0.0, item.why));
 }
 
 void add_riding(const Result& r, Outcome& out) {
@@ -142,6 +137,15 @@ std::string why_text(const Item& item) {
   if (item.every) rule = "every " + miles_and_km(*item.every);
   if (item.months) rule += (rule.empty() ? "every " : " or ") + fmt::format("{} months", *item.months);
   return rule + "; " + (item.source ? item.source->text() : "the owner's own interval");
+}
+
+std::string standing_text(const ItemResult& item, State state, FunctionView<std::string(Distance)> show) {
+  if (item.due_for_want_of_proof) return "Due now, No proof";
+  std::string text{word_of(state)};
+  const std::string much = by_how_much(item, show);
+  if (state == item.state && !much.empty()) text += state == State::Overdue ? " by " + much : ", " + much + " left";
+  if (!item.proof && item.state != State::NotKnown) text += ", No proof";
+  return text;
 }
 
 std::string by_how_much(const ItemResult& item) {
