@@ -21,18 +21,14 @@ using records::Entry;
 namespace entered = records::entered;
 
 // The log names an engine by the calculator's choice, what is known names it by its id.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 4> engine_ids{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 6> engine_ids{{
     {"single cam", "single_cam"},
     {"two cams, sprung chains", "sprung_chain"},
     {"two cams, hydraulic chains", "hydraulic_chain"},
     {"own", "own"},
+    {"single cam, one chain", "single_chain"},
+    {"four cams, gears", "four_cam"},
 }};
-
-std::string_view engine_id(std::string_view choice) {
-  for (const auto& [name, id] : engine_ids)
-    if (name == choice) return id;
-  return {};
-}
 
 // How names are compared.
 std::string key_of(std::string_view name) {
@@ -73,6 +69,7 @@ class Reader {
     add_usual(known);
     for (const auto& rule : rules_) apply(rule);
     for (std::size_t i = 0; i < h_.due.items.size(); ++i) fill(i);
+    find_faults();
     return std::move(h_);
   }
 
@@ -91,7 +88,8 @@ class Reader {
     if (kind == "odometer") return take_as<entered::Odometer>(i, [](auto& o) { return reading(o.reading); });
     if (kind == "clock")
       return take_as<entered::Clock>(i, [](auto& c) { return LogEntry{{}, c.old_reading, c.new_reading}; });
-    if (kind == "service") return keep(services_, i, [](auto& s) { return s.proof == entered::Proof::Hearsay; });
+    if (kind == "service")
+      return keep(services_, i, [](auto& s) { return s.proof == entered::Proof::Hearsay || s.undated; });
     if (kind == "finding") return keep(looks_, i, [](auto& f) { return f.proof == entered::Proof::Hearsay; });
     if (kind == "rule") return collect(rules_, i);
     if (kind == "snooze") return collect(snoozes_, i);
@@ -191,37 +189,66 @@ class Reader {
 
   // ---- items and rules
 
-  std::size_t find(std::string_view name) const {
-    const std::string key = key_of(name);
-    std::size_t i = 0;
-    while (i < h_.due.items.size() && key_of(h_.due.items[i].name) != key) ++i;
-    return i;
+  // By its own name, or by that of the whole it belongs to.
+  bool is_meant(std::size_t i, std::string_view key) const {
+    return key_of(h_.due.items[i].name) == key || (!h_.watched[i].part_of.empty() && is_whole(i, key));
+  }
+  bool is_whole(std::size_t i, std::string_view key) const { return key_of(h_.watched[i].part_of) == key; }
+
+  std::vector<std::size_t> find(std::string_view name) const {
+    std::vector<std::size_t> all;
+    for (std::size_t i = 0; i < h_.due.items.size(); ++i)
+      if (is_meant(i, key_of(name))) all.push_back(i);
+    return all;
+  }
+
+  // As built unless the owner says otherwise; not known: all that there can be.
+  static std::vector<std::string> drives_of(const look_over::Engine& engine, const std::string& drive) {
+    if (drive.empty() && !engine.drives.empty()) return {engine.drives.front()};
+    return drive == look_over::drive_not_known ? engine.drives : std::vector<std::string>{drive};
   }
 
   void add_usual(const knowledge::Knowledge& known) {
-    const std::string_view engine = engine_id(bike_.engine);
-    h_.engine_known = !engine.empty();
-    for (const knowledge::Item& item : known.items) {
-      if (engine.empty() ? !item.engines.empty() : !knowledge::concerns(item, engine)) continue;
-      h_.due.items.push_back({item.name, item.every, item.months, item.source, {}});
-      h_.watched.push_back({item.note, !item.replaced, true, {}, {}, {}});
+    const std::string_view id = engine_id(bike_.engine);
+    const look_over::Engine* const engine = engine_of(known.book, id);
+    h_.engine_known = engine != nullptr;
+    if (engine) h_.drives = drives_of(*engine, bike_.drive);
+    for (const knowledge::Item* item : knowledge::items_of(known, id, h_.drives))
+      if (find(item->name).empty()) add_item(known, *item);
+  }
+
+  void add_item(const knowledge::Knowledge& known, const knowledge::Item& item) {
+    inspection_due::Item due{item.name, item.every, item.months, item.source, {}, {}};
+    Watched watched;
+    watched.note = item.note;
+    watched.by_finding = !item.replaced;
+    watched.usual = true;
+    watched.every_worn = item.every_worn;
+    watched.risk = item.risk;
+    watched.part_of = item.part_of;
+    watched.hidden = item.hidden;
+    if (const look_over::Risk* risk = risk_of(known.book, item.risk)) {
+      due.due_from = risk->must_from;
+      watched.with = risk->must_with;
     }
+    h_.due.items.push_back(std::move(due));
+    h_.watched.push_back(std::move(watched));
   }
 
   // By day: a later rule goes before an earlier one.
   void apply(const Dated<entered::Rule>& rule) {
     const std::string key = key_of(rule.what.item);
     std::erase_if(h_.not_fitted, [&](const NotFitted& n) { return key_of(n.item) == key; });
-    const std::size_t i = find(rule.what.item);
-    if (rule.what.none) {
-      h_.not_fitted.push_back({rule.what.item, rule.what.why, rule.entry});
-    } else if (i < h_.due.items.size()) {
+    if (rule.what.none) return h_.not_fitted.push_back({rule.what.item, rule.what.why, rule.entry});
+    std::vector<std::size_t> meant = find(rule.what.item);
+    if (meant.empty()) {
+      meant.push_back(h_.due.items.size());
+      h_.due.items.push_back({rule.what.item, {}, {}, {}, {}, {}});
+      h_.watched.emplace_back();
+    }
+    for (const std::size_t i : meant) {
       h_.watched[i].rule = rule.entry;
       set_rule(h_.due.items[i], h_.watched[i], rule.what);
-    } else {
-      h_.due.items.push_back({rule.what.item, {}, {}, {}, {}});
-      h_.watched.push_back({"", false, false, rule.entry, {}, {}});
-      set_rule(h_.due.items.back(), h_.watched.back(), rule.what);
     }
   }
 
@@ -235,28 +262,71 @@ class Reader {
   // ---- what was done
 
   void fill(std::size_t i) {
-    const std::string key = key_of(h_.due.items[i].name);
     for (const auto& done : services_)
       for (const std::string& item : done.what.items)
-        if (key_of(item) == key) add_done(i, done.day, done.what.odometer, done.what.proof);
-    add_looks(i, key);
+        if (is_meant(i, key_of(item))) add_done(i, day_on_paper(done), done.what.odometer, done.what.proof);
+    add_looks(i);
+    shorten_worn(i);
     for (const auto& snooze : snoozes_)
-      if (key_of(snooze.what.item) == key) h_.watched[i].put_off = put_off(i, snooze);
+      if (is_meant(i, key_of(snooze.what.item))) h_.watched[i].put_off = put_off(i, snooze);
   }
 
-  void add_done(std::size_t i, Date day, std::optional<Distance> odometer, entered::Proof proof) {
+  // No longer than is usual for a worn one, until the owner says how long.
+  void shorten_worn(std::size_t i) {
+    inspection_due::Item& item = h_.due.items[i];
+    const Watched& watched = h_.watched[i];
+    if (!watched.worn || watched.worn->own_interval_since || !watched.every_worn) return;
+    if (item.every && *item.every <= *watched.every_worn) return;
+    item.every = watched.every_worn;
+    item.source = Source::memory();
+  }
+
+  static std::optional<Date> day_on_paper(const Dated<entered::Service>& done) {
+    return done.what.undated ? std::nullopt : std::optional(done.day);
+  }
+
+  void add_done(std::size_t i, std::optional<Date> day, std::optional<Distance> odometer, entered::Proof proof) {
     if (proof == entered::Proof::Hearsay) odometer.reset();
     h_.due.items[i].services.push_back({day, odometer, entered::proves(proof), ""});
   }
 
-  void add_looks(std::size_t i, const std::string& key) {
+  void add_looks(std::size_t i) {
     Watched& watched = h_.watched[i];
     for (const auto& look : looks_) {
-      if (key_of(look.what.part) != key || look.what.grade == entered::Grade::NotSeen) continue;
+      const std::string key = key_of(look.what.part);
+      if (!is_meant(i, key) || look.what.grade == entered::Grade::NotSeen) continue;
+      const bool good = look.what.grade == entered::Grade::Good;
+      if (good && watched.hidden && key_of(h_.due.items[i].name) != key) continue;
+      add_look(i, look);
+    }
+  }
+
+  void add_look(std::size_t i, const Dated<entered::Inspected>& look) {
+    Watched& watched = h_.watched[i];
+    const bool bad = look.what.grade >= entered::Grade::AtLimit;
+    const bool open = !serviced_since(i, look.entry, look.day);
+    watched.bad.reset();
+    if (bad && open) watched.bad = Bad{*look.what.grade, look.day};
+    if (look.what.grade == entered::Grade::Worn && open) watched.worn = Worn{look.day, ruled_since(i, look)};
+    if (!bad && (watched.by_finding || !watched.usual)) add_done(i, look.day, look.what.odometer, look.what.proof);
+  }
+
+  bool ruled_since(std::size_t i, const Dated<entered::Inspected>& look) const {
+    return std::any_of(rules_.begin(), rules_.end(), [&](const auto& rule) {
+      return is_meant(i, key_of(rule.what.item)) && rule.what.every &&
+             later(rule.entry, rule.day, look.entry, look.day);
+    });
+  }
+
+  // The latest word on each part that has no interval.
+  void find_faults() {
+    for (const auto& look : looks_) {
+      const std::string key = key_of(look.what.part);
+      if (look.what.grade == entered::Grade::NotSeen || !find(look.what.part).empty()) continue;
+      std::erase_if(h_.faults, [&](const Fault& f) { return key_of(f.part) == key; });
       const bool bad = look.what.grade >= entered::Grade::AtLimit;
-      watched.bad.reset();
-      if (bad && !serviced_since(key, look.entry, look.day)) watched.bad = Bad{*look.what.grade, look.day};
-      if (!bad && (watched.by_finding || !watched.usual)) add_done(i, look.day, look.what.odometer, look.what.proof);
+      if (bad && !named_since(key, look.entry, look.day))
+        h_.faults.push_back({look.what.part, *look.what.grade, look.day});
     }
   }
 
@@ -266,26 +336,32 @@ class Reader {
     return std::tuple(day_a, made(a)) > std::tuple(day_b, made(b));
   }
 
-  bool serviced_since(const std::string& key, std::size_t entry, Date day) const {
+  template <class Names>
+  bool service_since(std::size_t entry, Date day, Names names) const {
     return std::any_of(services_.begin(), services_.end(), [&](const auto& s) {
-      return later(s.entry, s.day, entry, day) &&
-             std::any_of(s.what.items.begin(), s.what.items.end(), [&](const auto& n) { return key_of(n) == key; });
+      return later(s.entry, s.day, entry, day) && std::any_of(s.what.items.begin(), s.what.items.end(), names);
     });
   }
+  bool serviced_since(std::size_t i, std::size_t entry, Date day) const {
+    return service_since(entry, day, [&](const auto& name) { return is_meant(i, key_of(name)); });
+  }
+  bool named_since(const std::string& key, std::size_t entry, Date day) const {
+    return service_since(entry, day, [&](const auto& name) { return key_of(name) == key; });
+  }
 
-  bool looked_since(const std::string& key, std::size_t entry, Date day) const {
+  bool looked_since(std::size_t i, std::size_t entry, Date day) const {
     return std::any_of(looks_.begin(), looks_.end(), [&](const auto& look) {
-      return key_of(look.what.part) == key && look.what.grade != entered::Grade::NotSeen &&
+      const bool hidden = h_.watched[i].hidden && key_of(h_.due.items[i].name) != key_of(look.what.part);
+      return is_meant(i, key_of(look.what.part)) && !hidden && look.what.grade != entered::Grade::NotSeen &&
              later(look.entry, look.day, entry, day);
     });
   }
 
   // Over when its day or reading has come, or when the item was done since.
   std::optional<PutOff> put_off(std::size_t i, const Dated<entered::Snooze>& snooze) const {
-    const std::string key = key_of(h_.due.items[i].name);
     const bool look_counts = h_.watched[i].by_finding || !h_.watched[i].usual;
-    if (serviced_since(key, snooze.entry, snooze.day)) return {};
-    if (look_counts && looked_since(key, snooze.entry, snooze.day)) return {};
+    if (serviced_since(i, snooze.entry, snooze.day)) return {};
+    if (look_counts && looked_since(i, snooze.entry, snooze.day)) return {};
     PutOff off{snooze.what.reason, snooze.what.until, snooze.what.odometer, {}, snooze.entry};
     if (off.until && *off.until <= *h_.due.today) return {};
     if (!off.odometer) return off;
@@ -364,12 +440,38 @@ bool before(const Row& a, const Row& b) {
   return key(a) < key(b);
 }
 
-bool fitted(const History& h, const std::string& item) {
-  return std::none_of(h.not_fitted.begin(), h.not_fitted.end(),
-                      [&](const NotFitted& n) { return key_of(n.item) == key_of(item); });
+bool fitted(const History& h, std::size_t i) {
+  return std::none_of(h.not_fitted.begin(), h.not_fitted.end(), [&](const NotFitted& n) {
+    const std::string key = key_of(n.item);
+    return key == key_of(h.due.items[i].name) || key == key_of(h.watched[i].part_of);
+  });
+}
+
+// What nobody can show to be done is done with the work that opens the engine there anyway.
+void take_along(const History& h, std::vector<Row>& rows) {
+  const std::vector<Row> alone = rows;
+  for (Row& row : rows) {
+    const std::string& with = h.watched[row.item].with;
+    if (with.empty() || row.result.proof || due_now(row)) continue;
+    for (const Row& other : alone) {
+      if (h.watched[other.item].risk != with || !due_now(other)) continue;
+      row.state = State::Overdue;
+      row.with = h.watched[other.item].part_of.empty() ? other.result.name : h.watched[other.item].part_of;
+    }
+  }
 }
 
 }  // namespace
+
+bool due_now(const Row& row) {
+  return row.state == State::Overdue || (row.state == State::NotKnown && !row.result.proof);
+}
+
+std::string_view engine_id(std::string_view choice) {
+  for (const auto& [name, id] : engine_ids)
+    if (name == choice) return id;
+  return {};
+}
 
 std::string_view engine_choice(std::string_view id) {
   for (const auto& [name, of] : engine_ids)
@@ -391,11 +493,12 @@ Board board_of(const History& h) {
   board.rate = r.rate;
   for (Finding& f : r.outcome.findings) board.findings.push_back(std::move(f));
   for (std::size_t i = 0; i < r.items.size(); ++i) {
-    if (!fitted(h, r.items[i].name)) continue;
+    if (!fitted(h, i)) continue;
     const Watched& watched = h.watched[i];
     const State state = with_found(r.items[i].state, watched);
-    board.rows.push_back({i, std::move(r.items[i]), state, watched.put_off.has_value()});
+    board.rows.push_back({i, std::move(r.items[i]), state, watched.put_off.has_value(), {}});
   }
+  take_along(h, board.rows);
   sort_stably(board.rows.begin(), board.rows.end(), before);
   return board;
 }

@@ -20,16 +20,20 @@ std::string shown(Distance d, System system) {
 }
 
 std::string state_words(const Row& row, System system) {
-  std::string text(inspection_due::word_of(row.state));
-  const std::string much = inspection_due::by_how_much(row.result, [&](Distance d) { return shown(d, system); });
-  if (row.state == row.result.state && !much.empty())
-    text += row.state == State::Overdue ? " by " + much : ", " + much + " left";
-  if (!row.result.proof && row.result.state != State::NotKnown) text += ", No proof";
+  if (!row.with.empty()) return fmt::format("Due with: {}, No proof", row.with);
+  return inspection_due::standing_text(row.result, row.state, [&](Distance d) { return shown(d, system); });
+}
+
+std::string worn_words(const Watched& watched, const inspection_due::Item& item, System system) {
+  if (!watched.worn) return {};
+  std::string text = "Seen worn on " + format_date(watched.worn->day);
+  if (item.every) text += fmt::format(": look again within {}", shown(*item.every, system));
+  if (!watched.worn->own_interval_since) text += ", or enter your own interval";
   return text;
 }
 
-std::string found_words(const Watched& watched) {
-  if (!watched.bad) return {};
+std::string found_words(const Watched& watched, const inspection_due::Item& item, System system) {
+  if (!watched.bad) return worn_words(watched, item, system);
   const bool failed = watched.bad->grade == records::entered::Grade::Failed;
   return fmt::format("Found {} on {}, nothing done since", failed ? "failed" : "at its limit",
                      format_date(watched.bad->day));
@@ -45,6 +49,7 @@ std::string forecast_words(const inspection_due::Forecast& f) {
 }
 
 std::string next_words(const ItemResult& r, System system) {
+  if (r.due_for_want_of_proof) return {};  // now, and from no figure
   std::string text;
   if (r.distance) text = "Due at " + shown(r.distance->on_clock, system);
   if (r.forecast) text += forecast_words(*r.forecast);
@@ -99,12 +104,21 @@ RowWords words_of(const History& h, const Row& row, System system) {
   const inspection_due::Item& item = h.due.items[row.item];
   RowWords w;
   w.state = state_words(row, units);
-  w.found = found_words(watched);
+  w.found = found_words(watched, item, units);
   w.next = next_words(row.result, units);
   w.why = "Why: " + inspection_due::why_text(item);
   if (watched.put_off) w.put_off = put_off_words(*watched.put_off, units);
   w.to_log = fmt::format("When done, log a {} of {}", watched.by_finding ? "finding" : "service", item.name);
   return w;
+}
+
+const char* drive_not_known_words() {
+  return "What turns the cams is not known: the items of every drive stand here";
+}
+
+std::string words_of(const Fault& fault) {
+  const bool failed = fault.grade == records::entered::Grade::Failed;
+  return fmt::format("Found {} on {}, nothing done since", failed ? "failed" : "at its limit", format_date(fault.day));
 }
 
 std::string print_board(const History& h, const Board& board, System system) {
@@ -116,10 +130,13 @@ std::string print_board(const History& h, const Board& board, System system) {
     for (const std::string* line : {&w.put_off, &w.found, &w.next, &w.why, &w.to_log})
       if (!line->empty()) out += "    " + *line + "\n";
   }
+  for (const Fault& fault : h.faults) out += fmt::format("  {}: {}\n", fault.part, words_of(fault));
+  if (h.drives.size() > 1) out += std::string("  ") + drive_not_known_words() + "\n";
   for (const NotFitted& none : h.not_fitted)
     out += fmt::format("  {}: none on this bike{}\n", none.item, none.why.empty() ? "" : "; " + none.why);
   if (!h.engine_known) out += "  The engine's years are not entered: their usual items are missing here\n";
-  if (board.rows.empty() && h.not_fitted.empty()) out += "  Nothing is looked after: enter an interval of your own\n";
+  if (board.rows.empty() && h.not_fitted.empty() && h.faults.empty())
+    out += "  No checks yet; enter an interval of your own\n";
   return out;
 }
 
@@ -136,6 +153,14 @@ std::vector<exchange::CalendarEvent> reminders(const History& h, const Board& bo
     event.description = w.state;
     for (const std::string* line : {&w.put_off, &w.found, &w.next, &w.why, &w.to_log})
       if (!line->empty()) event.description += "\n" + *line;
+    events.push_back(std::move(event));
+  }
+  for (const Fault& fault : h.faults) {
+    exchange::CalendarEvent event;
+    event.uid = fmt::format("{}-{:016x}@camside", h.bike, records::fingerprint(lowered(fault.part)));
+    event.day = *h.due.today;
+    event.summary = fmt::format("{}: {}", h.name, fault.part);
+    event.description = words_of(fault);
     events.push_back(std::move(event));
   }
   return events;

@@ -11,14 +11,17 @@
 namespace camside::due_board {
 
 struct RowWords {
-  std::string state;    // "Overdue by 11,300 mi, No proof"
-  std::string found;    // "Found at its limit on 2024-05-12, nothing done since"; empty: nothing bad
+  std::string state;    // "Overdue by 11,300 mi", "Due now, No proof", "Due with: Tensioner shoes, No proof"
+  std::string found;    // "Found at its limit on 2024-05-12, nothing done since"; or how it was seen worn
   std::string next;     // "Due at 71,300 mi, about 2027-03-02 (2026-11-10 to 2027-08-01)"; empty: not known
   std::string why;      // "Why: every 30,000 mi (48,280 km); common practice, no published source"
   std::string put_off;  // "Put off until 2026-07-01: parts on their way"; empty: not put off
   std::string to_log;   // "When done, log a finding of Tensioner shoes"
 };
 RowWords words_of(const History& history, const Row& row, System system);
+
+std::string words_of(const Fault& fault);
+const char* drive_not_known_words();
 
 std::string print_board(const History& history, const Board& board, System system);
 

@@ -61,6 +61,19 @@ void check_figures(const Knowledge& k, Findings& found) {
   }
 }
 
+void check_risks(const Knowledge& k, Findings& found) {
+  for (std::size_t i = 0; i < k.items.size(); ++i) {
+    const Item& item = k.items[i];
+    if (item.risk.empty()) continue;
+    const look_over::Risk* const risk = risk_of(k.book, item.risk);
+    const std::string path = item_path("items", i);
+    if (!risk)
+      found.push_back(remarks::names_nothing(path + ".risk", "risk", item.risk));
+    else if (risk->every != item.every)
+      found.push_back(remarks::intervals_differ(path + ".every", item.risk));
+  }
+}
+
 Findings faults_of(const Knowledge& k) {
   Findings found = look_over::book_faults(k.book);
   check_list(k, k.items, "items", found);
@@ -70,6 +83,7 @@ Findings faults_of(const Knowledge& k) {
   check_list(k, k.parts, "parts", found);
   for (std::size_t i = 0; i < k.facts.size(); ++i) find_strangers(k, k.facts[i].engines, item_path("facts", i), found);
   check_figures(k, found);
+  check_risks(k, found);
   return found;
 }
 

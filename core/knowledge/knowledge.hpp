@@ -6,6 +6,7 @@
 // unnoticed), ranges (200-205), and what no range can tell (1930-1939). Each refusal names the path of its field:
 // "risks[2].chances[1].chance".
 //
+// An item with a `risk` has the interval of that risk, so that a look-over and a due list can't disagree (1940).
 // `engines` of an item lists the ids of the engines it is about; none: all.
 #pragma once
 
@@ -16,8 +17,8 @@
 #include <tl/expected.hpp>
 #include <vector>
 
-#include "fields/field.hpp"
 #include "calc/look_over/look_over.hpp"
+#include "fields/field.hpp"
 #include "findings/finding.hpp"
 #include "findings/source.hpp"
 #include "units/quantity.hpp"
@@ -29,9 +30,14 @@ struct Item {
   std::string id;
   std::string name;
   std::vector<std::string> engines;
+  std::vector<std::string> drives;  // none: whatever turns the cams
   std::optional<Distance> every;
   std::optional<int> months;
-  bool replaced = false;  // due to be replaced; else to be looked at
+  std::optional<Distance> every_worn;  // once it was seen worn; no longer than that until it is replaced
+  bool replaced = false;               // due to be replaced; else to be looked at
+  std::string risk;     // of the look-over, which it prevents: without proof it is due when that must be done
+  std::string part_of;  // a name that means this one too: "Tensioner shoes"
+  bool hidden = false;  // a good look at the whole of `part_of` is none at this one
   std::string note;
   std::optional<Source> source;
 };
@@ -80,6 +86,7 @@ struct Part {
   std::vector<std::string> engines;
   Basket basket = Basket::Both;
   std::string when;  // empty: always
+  std::string why;   // may be empty
   std::optional<Source> source;
 };
 void describe(FieldVisitor& v, Part& p);
@@ -117,6 +124,20 @@ const Knowledge& usual_knowledge();       // that one, read once; the tests chec
 
 // JSON Schema (2020-12) of such a file; assets/schema/knowledge.schema.json is what this writes.
 std::string schema_of_knowledge();
+
+// What of it is about a bike with this engine and drive; empty engine: not known.
+std::vector<const Item*> items_of(const Knowledge& k, std::string_view engine, const std::vector<std::string>& drives);
+
+// Everything that is known of a bike with this engine, in words: a page for whoever opens it. Empty engine: of all.
+struct Page {
+  struct Line {
+    std::string text;
+    std::string source;
+  };
+  std::string heading;
+  std::vector<Line> lines;
+};
+std::vector<Page> known_of(const Knowledge& k, std::string_view engine);
 
 template <class T>
 bool concerns(const T& item, std::string_view engine) {

@@ -41,7 +41,14 @@ void describe(FieldVisitor& v, Item& i) {
   v.value(name_field(), i.name);
   v.list(engines_field(), i.engines);
   v.value(Field{"every", "Every", "Distance"}.above(0.0).at_most(most_distance), i.every);
+  v.list(Field{"drives", "Drives", "Ids of the drives it is about; none: all"}, i.drives);
   v.value(Field{"months", "Or every", "Months, whichever comes first"}.at_least(1.0).at_most(1200.0), i.months);
+  v.value(Field{"every_worn", "Every, once worn", "Distance, once it was seen worn"}.above(0.0).at_most(most_distance),
+          i.every_worn);
+  v.value(Field{"risk", "Risk", "Id of the look-over's risk that it prevents; without proof it is due with that"},
+          i.risk);
+  v.value(Field{"part_of", "Part of", "A name that means this one too"}, i.part_of);
+  v.value(Field{"hidden", "Hidden", "A good look at the whole is none at this one"}, i.hidden);
   v.value(Field{"replaced", "Replaced", "Due to be replaced; else to be looked at"}, i.replaced);
   v.value(Field{"note", "Note", "What to know beside it"}, i.note);
   v.source(source_field(), i.source);
@@ -87,6 +94,7 @@ void describe(FieldVisitor& v, Part& p) {
   v.choice(Field{"basket", "Basket", "Needed with a true crank, with a bent one, or with both"}, p.basket,
            basket_words);
   v.value(Field{"when", "When", "Only then; left out: always"}, p.when);
+  v.value(Field{"why", "Why", "Why it is replaced while in there"}, p.why);
   v.source(source_field(), p.source);
 }
 

@@ -29,4 +29,9 @@ Finding not_knowledge(std::string_view found) {
                  "Start from assets/knowledge");
 }
 
+Finding intervals_differ(std::string field, std::string_view risk) {
+  return refusal(1940, std::move(field), fmt::format("The interval is not that of the risk \"{}\"", risk),
+                 "Give both the same, or the look-over and the due list would disagree");
+}
+
 }  // namespace camside::remarks

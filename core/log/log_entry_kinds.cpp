@@ -34,7 +34,7 @@ constexpr std::array<Choice, 5> proof_words{{
 
 constexpr std::array<Choice, 5> grade_words{{
     {"good", "Good"},
-    {"worn", "Worn, can stay"},
+    {"worn", "Worn, look again sooner"},
     {"at limit", "At its limit, replace soon"},
     {"failed", "Failed, replace now"},
     {"not seen", "Could not be seen"},
@@ -47,6 +47,8 @@ void describe(FieldVisitor& v, Facts& in) {
   v.choice(Field{"engine", "Engine", "Its years, which bring their usual items and risks"}, in.engine,
            inspection_due::engine_choices());
   v.value(Field{"own_engine", "Your own engine", "What it is, in your own words, when no years fit"}, in.own_engine);
+  v.choice(Field{"drive", "Cam drive now", "Left out: as it was built; a converted bike has other work to do"},
+           in.drive, inspection_due::drive_choices());
   v.value(Field{"model_year", "Model year", "As the papers say"}.at_least(1900.0).at_most(2200.0), in.model_year);
   v.choice(Field{"odometer_unit", "Odometer in", "The unit the odometer shows"}, in.odometer_unit, clock_words);
 }
@@ -66,6 +68,7 @@ void describe(FieldVisitor& v, Service& in) {
   v.value(distance("odometer", "Odometer", "As it read that day"), in.odometer);
   v.value(Field{"done_by", "Done by", "Who did the work"}, in.done_by);
   v.choice(Field{"proof", "Proof", "What shows that it was done; hearsay is none"}, in.proof, proof_words);
+  v.value(Field{"undated", "Day not on the paper", "Only the reading is; the day is when you saw it"}, in.undated);
 }
 
 void describe(FieldVisitor& v, Wear& in) {

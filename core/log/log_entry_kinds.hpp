@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
-#include "fields/field.hpp"
 #include "calc/inspection_due/inspection_due.hpp"
+#include "fields/field.hpp"
 #include "log/log_entry.hpp"
 
 namespace camside::records {
@@ -26,6 +26,7 @@ struct Facts {
   std::string nickname;
   std::optional<inspection_due::EngineYears> engine;
   std::string own_engine;
+  std::optional<inspection_due::CamDrive> drive;  // left out: as built
   std::optional<int> model_year;
   std::optional<ClockUnit> odometer_unit;
 };
@@ -47,6 +48,7 @@ struct Service {
   std::optional<Distance> odometer;
   std::string done_by;
   Proof proof = Proof::None;
+  bool undated = false;  // the paper has a reading and no day; that of the entry is only when it was seen
 };
 void describe(FieldVisitor& v, Service& in);
 

@@ -187,9 +187,8 @@ std::set<std::string> bikes_of(const Log& log, const Line& line) {
 // A later entry's words go before an earlier one's; `entries` are by time made.
 void take_facts(Bike& bike, const Entry& entry) {
   const std::pair<const char*, std::string*> fields[]{
-      {"nickname", &bike.nickname},           {"engine", &bike.engine},
-      {"own_engine", &bike.own_engine},       {"model_year", &bike.model_year},
-      {"odometer_unit", &bike.odometer_unit},
+      {"nickname", &bike.nickname},     {"engine", &bike.engine}, {"own_engine", &bike.own_engine},
+      {"model_year", &bike.model_year}, {"drive", &bike.drive},   {"odometer_unit", &bike.odometer_unit},
   };
   for (const auto& [name, to] : fields) {
     const std::string text = entry.entered_text(name);

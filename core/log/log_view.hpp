@@ -38,6 +38,7 @@ struct Bike {
   std::string nickname;    // as entered; "" when nobody said
   std::string engine;      // "two cams, sprung chains"
   std::string own_engine;  // in the owner's words
+  std::string drive;       // what turns the cams now: "gears"; empty: as built
   std::string model_year;
   std::string odometer_unit;             // "mi" or "km"; "" when nobody said
   std::vector<std::size_t> clock_swaps;  // current entries of kind "clock", by day

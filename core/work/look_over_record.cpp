@@ -3,12 +3,16 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 #include <utility>
+#include <variant>
 
 #include "knowledge/knowledge.hpp"
 #include "records/form.hpp"
+#include "records/json_path.hpp"
 #include "records/new_id.hpp"
 #include "records/strict_json.hpp"
+#include "work/day_as_written.hpp"
 #include "work/words.hpp"
 
 namespace camside::work {
@@ -100,6 +104,70 @@ std::size_t own_row(Record& of, const look_over::Found& risk) {
   return at;
 }
 
+// Which field of which row: "answers[3].day" is {"answers", 3, "day"}; "odometer" has no row.
+struct Place {
+  std::string list;
+  std::size_t row = 0;
+  std::string field;
+};
+
+std::optional<Place> place_of(const std::string& path) {
+  const auto steps = records::steps_of(path);
+  if (!steps || steps->empty() || !std::holds_alternative<std::string>(steps->front())) return {};
+  Place place;
+  place.list = std::get<std::string>(steps->front());
+  if (place.list == "known") return {};  // its own book: nothing of the user's
+  if (steps->size() > 1 && std::holds_alternative<std::size_t>((*steps)[1])) {
+    place.row = std::get<std::size_t>((*steps)[1]);
+    if (steps->size() > 2 && std::holds_alternative<std::string>((*steps)[2]))
+      place.field = std::get<std::string>((*steps)[2]);
+    return place;
+  }
+  place.field = std::exchange(place.list, "");
+  return place;
+}
+
+const char* key_of(const std::string& list) {
+  return list == "answers" ? "question" : "risk";
+}
+
+// The field, or the whole row where it can't do without. In its place what stood there when all could be used.
+bool leave_out(Json& entered, const Place& place, const Record* good) {
+  if (place.list.empty()) {
+    const bool had = entered.contains(place.field);
+    const Json* const before = good && good->entered().contains(place.field) ? &good->entered()[place.field] : nullptr;
+    const bool same = had && before && *before == entered[place.field];
+    if (before && !same)
+      entered[place.field] = *before;
+    else if (had)
+      entered.erase(place.field);
+    return had;
+  }
+  Json& rows = entered[place.list];
+  if (!rows.is_array() || place.row >= rows.size()) return false;
+  Json& row = rows[place.row];
+  const char* const key = key_of(place.list);
+  const std::string id =
+      row.is_object() && row.contains(key) && row[key].is_string() ? row[key].get<std::string>() : "";
+  const Json* const before = row_of(good, place.list.c_str(), key, id);
+  const bool optional_field = place.list == "answers" && (place.field == "day" || place.field == "reading");
+  if (place.list == "costs" && before && *before != row)
+    row = *before;
+  else if (optional_field && row.contains(place.field))
+    row.erase(place.field);
+  else
+    rows.erase(place.row);
+  return true;
+}
+
+std::string where_to(const Json& entered, const Place& place) {
+  if (place.list.empty()) return place.field;
+  const Json& rows = entered[place.list];
+  if (!rows.is_array() || place.row >= rows.size() || !rows[place.row].is_object()) return place.list;
+  std::string at = place.list + "/" + rows[place.row].value(key_of(place.list), "");
+  return place.list == "costs" || place.field.empty() ? at : at + "/" + place.field;
+}
+
 }  // namespace
 
 std::vector<std::string> LookOvers::ids() const {
@@ -124,8 +192,28 @@ const LookedOver& LookOvers::read(std::string_view id) {
   const auto known = kept_.find(id);
   if (known != kept_.end()) return known->second;
   const Record* const of = find(id);
-  LookedOver& one = kept_[std::string(id)] = LookedOver{of ? records::solve(*of) : Solved{}};
+  LookedOver& one = kept_[std::string(id)] = of ? solved_with_what_can_be_used(id, *of) : LookedOver{};
   if (one.result() && one.input()) risks_[std::string(id)] = in_book_order(*one.input(), *one.result());
+  return one;
+}
+
+LookedOver LookOvers::solved_with_what_can_be_used(std::string_view id, const Record& of) {
+  constexpr int enough = 100;
+  LookedOver one{records::solve(of), {}};
+  if (one.result()) good_.insert_or_assign(std::string(id), of);
+  const auto good = good_.find(id);
+  Record usable = of;
+  for (int i = 0; !one.result() && i < enough; ++i) {
+    const Findings& all = one.solved.findings;
+    const auto refused =
+        std::find_if(all.begin(), all.end(), [](const Finding& f) { return f.severity == Severity::Refusal; });
+    const auto place = refused == all.end() ? std::nullopt : place_of(refused->field);
+    if (!place) break;
+    LeftOut left{where_to(usable.entered(), *place), *refused};
+    if (!leave_out(usable.entered(), *place, good == good_.end() ? nullptr : &good->second)) break;
+    one.left_out.push_back(std::move(left));
+    one.solved = records::solve(usable);
+  }
   return one;
 }
 
@@ -172,7 +260,8 @@ void LookOvers::take_own_figures(Record& fresh) const {
       std::find_if(all.rbegin(), all.rend(), [](const Record& r) { return r.kind() == kind_name && !is_invented(r); });
   if (last == all.rend()) return;
   const Json& from = last->entered();
-  if (from.contains("money_confirmed")) fresh.entered()["money_confirmed"] = from["money_confirmed"];
+  for (const char* own : {"money_confirmed", "currency"})
+    if (from.contains(own)) fresh.entered()[own] = from[own];
   for (const char* own : {"costs", "lives"}) {
     if (!from.contains(own)) continue;
     for (const Json& one : from[own])
@@ -180,22 +269,22 @@ void LookOvers::take_own_figures(Record& fresh) const {
   }
 }
 
-// "Bike 3", where no other is called so.
-std::string LookOvers::free_name() const {
-  const auto& all = std::as_const(job_).job().records;
-  for (std::size_t n = 1;; ++n) {
-    std::string name = words::bike_nth(n);
-    if (std::none_of(all.begin(), all.end(), [&](const Record& r) { return r.name() == name; })) return name;
-  }
+// "Bike 3": one more than any was, also of those that are gone since.
+std::string LookOvers::free_name() {
+  for (const Record& r : std::as_const(job_).job().records)
+    last_number_ = std::max(last_number_, words::number_of(r.name()));
+  return words::bike_nth(++last_number_);
 }
 
 // The book goes in as it stands in its file: a saved look-over carries what it was made with.
-std::string LookOvers::add(const std::string& taken) {
+std::string LookOvers::add(const std::string& taken, const std::vector<std::string>& taken_names) {
   Record fresh = records::make_record(kind(), records::new_id(), taken);
+  for (const std::string& name : taken_names) last_number_ = std::max(last_number_, words::number_of(name));
   fresh.set("name", free_name());
+  if (taken.size() >= 10) fresh.entered()["today"] = taken.substr(0, 10);
   const auto file = records::read_json(knowledge::usual_knowledge_file());
   if (file)
-    for (const char* part : {"engines", "questions", "risks"}) fresh.entered()["known"][part] = (*file)[part];
+    for (const char* part : {"drives", "engines", "questions", "risks"}) fresh.entered()["known"][part] = (*file)[part];
   take_own_figures(fresh);
   std::string id = fresh.id();
   job_.job().records.push_back(std::move(fresh));
@@ -216,6 +305,7 @@ std::size_t LookOvers::remove(std::string_view id) {
   auto& all = job_.job().records;
   const auto it = std::find_if(all.begin(), all.end(), [&](const Record& r) { return r.id() == id; });
   const auto at = static_cast<std::size_t>(it - all.begin());
+  if (it != all.end()) last_number_ = std::max(last_number_, words::number_of(it->name()));
   if (it != all.end()) all.erase(it);
   changed(id);
   return at;
@@ -257,7 +347,8 @@ void LookOvers::set_on_proof(std::string_view id, std::string_view question, std
   Json& answers = list_in(of->entered(), "answers");
   const std::size_t at = item_of(answers, "question", question);
   if (at == answers.size()) answers.push_back({{"question", std::string(question)}, {"said", std::string(good)}});
-  records::set_text(*of, "answers[" + std::to_string(at) + "]." + std::string(what), text);
+  const std::string written = what == "day" ? day_as_written(text) : std::string(text);
+  records::set_text(*of, "answers[" + std::to_string(at) + "]." + std::string(what), written);
   changed(id);
 }
 
@@ -301,10 +392,14 @@ void LookOvers::set_cost(std::string_view id, const look_over::Found& risk, std:
   priced_anew(id);
 }
 
-void LookOvers::take_prices(std::string_view id, const std::vector<look_over::Found>& shown) {
+void LookOvers::take_price(std::string_view id, const look_over::Found& shown) {
   for (Record* r : priced_alike(id))
-    for (const look_over::Found& f : shown)
-      if (has_risk(*r, f.risk)) own_row(*r, f);
+    if (has_risk(*r, shown.risk)) own_row(*r, shown);
+  priced_anew(id);
+}
+
+void LookOvers::set_currency(std::string_view id, std::string_view text) {
+  for (Record* r : priced_alike(id)) records::set_text(*r, "currency", text);
   priced_anew(id);
 }
 

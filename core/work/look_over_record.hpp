@@ -14,9 +14,17 @@
 
 namespace camside::work {
 
-// One solved; what can't be solved has an input only where the fields could be read.
+// What was entered and can't be used: left out of the sum, kept as it was typed, and to be led to.
+struct LeftOut {
+  std::string at;  // "odometer", "answers/papers_shoes/day", "costs/shoes"
+  Finding why;
+};
+
+// One solved; what can't be solved has an input only where the fields could be read. An entry that can't be used locks
+// nothing: the last good one counts in its place, or none.
 struct LookedOver {
   Solved solved;
+  std::vector<LeftOut> left_out;
 
   const look_over::Input* input() const { return solved.input_as<look_over::Input>(); }
   const look_over::Result* result() const { return solved.result_as<look_over::Result>(); }
@@ -36,8 +44,8 @@ class LookOvers {
   std::string cost(std::string_view id, std::string_view risk, std::string_view end) const;  // the user's, as typed
   void forget();                                                                             // the job was replaced
 
-  std::string add(const std::string& taken);  // returns its id
-  void add_examples();                        // the invented bikes for sale
+  std::string add(const std::string& taken, const std::vector<std::string>& taken_names = {});  // returns its id
+  void add_examples();  // the invented bikes for sale
   void put_back(records::Record removed, std::size_t at);
   std::size_t remove(std::string_view id);  // where it stood
 
@@ -54,14 +62,16 @@ class LookOvers {
   // What it costs is the user's, not the bike's: it holds for every look-over that is real, or for every invented one.
   // The other two of its row stay as they were.
   void set_cost(std::string_view id, const look_over::Found& of, std::string_view end, std::string_view text);
-  void take_prices(std::string_view id, const std::vector<look_over::Found>& shown);
+  void take_price(std::string_view id, const look_over::Found& shown);
+  void set_currency(std::string_view id, std::string_view text);
   void give_prices_back(std::string_view id);                          // those taken as they stood, not those typed
   void set_life(std::string_view id, const look_over::OwnLife& life);  // one for each risk, and one risk for each list
   void forget_life(std::string_view id, std::string_view risk);
 
  private:
   void take_own_figures(records::Record& fresh) const;
-  std::string free_name() const;
+  std::string free_name();
+  LookedOver solved_with_what_can_be_used(std::string_view id, const records::Record& of);
   std::vector<records::Record*> priced_alike(std::string_view id);
   void priced_anew(std::string_view id);
   void changed(std::string_view id);
@@ -71,6 +81,8 @@ class LookOvers {
   std::map<std::string, LookedOver, std::less<>> kept_;
   std::map<std::string, LookedOver, std::less<>> last_;
   std::map<std::string, std::vector<look_over::Found>, std::less<>> risks_;
+  std::map<std::string, records::Record, std::less<>> good_;  // as it stood when all of it could be used
+  std::size_t last_number_ = 0;                               // numbers are not used again
 };
 
 bool is_invented(const records::Record& look_over);

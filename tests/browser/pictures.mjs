@@ -12,7 +12,7 @@ const CANDIDATES = ["Look-over", EXAMPLE];
 const AT_THE_MILL = "Bike at the mill";
 const ROUND = [...CANDIDATES, { part: AT_THE_MILL }, { to: "All questions" }, "All questions"];
 const key = (text) => ({ keys: [...text].map((letter) => (letter === "." ? "Decimal mark" : letter)) });
-const entry = (part) => ({ part });  // what is pressed is named by the start of its label
+const entry = (part) => ({ part });  // what is pressed is named by a part of its label
 const UP = { up: 0.5 };              // half a screen further down the page
 // From the start of the app: the labels to press, one after another, and what else is done.
 const SCREENS = {
@@ -23,7 +23,7 @@ const SCREENS = {
   "bike-log": [...DEMO, { to: "Add an entry …" }],
   "bike-code": [...DEMO, "Show as QR code"],
   "bike-code-below": [...DEMO, "Show as QR code", UP],
-  "due-open": [...DEMO, "Tensioner shoes"],
+  "due-open": [...DEMO, "Outer tensioner shoe"],
   entry: [...DEMO, entry("Odometer: ")],
   "entry-editor": [...DEMO, "Log odometer", key("416")],
   "entry-finding": [...DEMO, "Log odometer", key("4"), "Done"],
@@ -44,13 +44,13 @@ const SCREENS = {
   "look-over": CANDIDATES,
   "look-over-result": [...CANDIDATES, entry(AT_THE_MILL)],
   "look-over-facts": [...CANDIDATES, entry(AT_THE_MILL), entry("2004")],
-  "look-over-bill": [...ROUND, entry("4  Is there a bill")],
-  "look-over-glitter": [...ROUND, entry("10  Is there metal")],
-  "look-over-stop": [...ROUND, { to: "16  Is there any hammering?" }, "16  Is there any hammering?", "Yes"],
-  "look-over-prices": [...CANDIDATES, entry(AT_THE_MILL), "Look at the prices"],
+  "look-over-bill": [...ROUND, entry("Is there a bill or photo")],
+  "look-over-glitter": [...ROUND, entry("Glitter or crumbs")],
+  "look-over-stop": [...ROUND, entry("Is there any hammering?"), "Yes"],
+  "look-over-prices": [...CANDIDATES, entry(AT_THE_MILL), "Enter my prices"],
   "look-over-working": [...CANDIDATES, entry(AT_THE_MILL), "Working"],
-  "look-over-lists": ["Bench", "Life", EXAMPLE, "Back", ...CANDIDATES, entry(AT_THE_MILL), "Working", { to: "Counts for no risk yet" },
-                      "Counts for no risk yet", UP],
+  "look-over-lists": ["Bench", "Life", EXAMPLE, "Back", ...CANDIDATES, entry(AT_THE_MILL), "Working", { to: "Not used yet" },
+                      "Not used yet", UP],
 };
 
 const name = (screen, [width, height], theme) => `${screen}-${width}x${height}-${theme}`;
@@ -72,7 +72,7 @@ async function picture(browser, address, folder, [width, height], theme, screen)
   };
   const take = async (step) => {
     if (typeof step === "string") return press(step);
-    if (step.part) return press((await there((one) => one.label.startsWith(step.part)))?.label);
+    if (step.part) return press((await there((one) => one.label.includes(step.part)))?.label);
     if (step.to) return bring(page, step.to);
     if (step.up) return drag(page, [width / 2, 0.75 * height], [width / 2, (0.75 - step.up) * height]);
     for (const letter of step.keys) await tap(page, letter, "key");

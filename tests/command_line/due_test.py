@@ -37,9 +37,9 @@ class Due(unittest.TestCase):
 
     def test_the_list_says_what_when_why_and_what_to_log(self):
         out = self.due()
-        self.assertIn("Tensioner shoes: Overdue by 11,300 mi, No proof\n    Due at 30,000 mi\n", out)
+        self.assertIn("Outer tensioner shoe: Due now, No proof\n", out)
         self.assertIn("every 30,000 mi (48,280 km); common practice, no published source", out)
-        self.assertIn("log a finding of Tensioner shoes", out)
+        self.assertIn("log a finding of Inner tensioner shoe", out)
         self.assertIn("log a service of Inner cam bearings", out)
 
     def test_an_exported_log_gives_the_same_list(self):
@@ -49,7 +49,7 @@ class Due(unittest.TestCase):
 
     def test_what_is_put_off_stays_with_its_reason(self):
         self.add("snooze", "2024-05-15", "item=Tensioner shoes", "until=2024-09-01", "reason=Parts on their way")
-        self.assertIn("Overdue by 11,300 mi, No proof\n    Put off until 2024-09-01: Parts on their way", self.due())
+        self.assertIn("Due now, No proof\n    Put off until 2024-09-01: Parts on their way", self.due())
         self.assertNotIn("Put off", self.due(today="2024-09-01"))
         ran = camside("log", "--folder", self.top, "--bike", "Brindle", "--add", "snooze", "--set",
                       "item=Tensioner shoes", "--set", "until=2024-09-01")
@@ -69,7 +69,7 @@ class Due(unittest.TestCase):
         self.due("--calendar", file)
         events = {e["summary"]: e for e in events_of(file)}
         self.assertEqual(len({e["uid"] for e in events.values()}), len(events))
-        shoes = events["Brindle: Tensioner shoes"]
+        shoes = events["Brindle: Inner tensioner shoe"]
         self.assertEqual(shoes["day"], "2024-09-01")
         self.assertIn("Put off until 2024-09-01: " + why, shoes["description"].split("\n"))
         self.assertEqual(events["Brindle: Engine oil and filter"]["day"], "2024-06-01", "overdue: on the day of the list")

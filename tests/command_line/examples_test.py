@@ -54,11 +54,11 @@ class Examples(unittest.TestCase):
         for example in EXAMPLES:
             for record in json.loads(example.read_text())["records"]:
                 if record["kind"] == "look_over":
-                    for part in ("engines", "questions", "risks"):
+                    for part in ("drives", "engines", "questions", "risks"):
                         self.assertEqual(record["entered"]["known"][part], book[part])
 
     def test_placeholder_money_gives_no_offer_until_taken(self):
-        """The first bike's costs are nobody's figures; the second's were confirmed."""
+        """The first bike's prices are made up; the second's were confirmed."""
         file = json.loads((SOURCE / "examples" / "look_over.json").read_text())
         unconfirmed, confirmed = json.loads(camside("solve", SOURCE / "examples" / "look_over.json", "--json").out)["records"]
         self.assertNotIn("offer", json.dumps([f["key"] for f in unconfirmed["figures"]]))

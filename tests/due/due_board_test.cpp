@@ -12,7 +12,9 @@ namespace {
 using inspection_due::State;
 
 const Date today = day(2024, 6, 1);
-constexpr const char* shoes = "Tensioner shoes";
+constexpr const char* whole = "Tensioner shoes";
+constexpr const char* shoes = "Outer tensioner shoe";
+constexpr const char* inner = "Inner tensioner shoe";
 constexpr const char* bearings = "Inner cam bearings";
 
 // ---- the items
@@ -22,6 +24,8 @@ TEST(DueBoard, TheUsualItemsAreTheSameHereAndOnTheBench) {
        {std::pair{"single cam", inspection_due::EngineYears::SingleCam},
         std::pair{"two cams, sprung chains", inspection_due::EngineYears::SprungChain},
         std::pair{"two cams, hydraulic chains", inspection_due::EngineYears::HydraulicChain},
+        std::pair{"single cam, one chain", inspection_due::EngineYears::SingleChain},
+        std::pair{"four cams, gears", inspection_due::EngineYears::FourCam},
         std::pair{"own", inspection_due::EngineYears::Own}}) {
     const History h = Bike(choice).history(today);
     const auto usual = inspection_due::usual_items(years);
@@ -31,21 +35,136 @@ TEST(DueBoard, TheUsualItemsAreTheSameHereAndOnTheBench) {
       EXPECT_EQ(h.due.items[i].name, usual[i].name);
       EXPECT_NEAR(h.due.items[i].every->in_km(), usual[i].every->in_km(), 1e-6);
       EXPECT_EQ(h.due.items[i].source, usual[i].source);
+      EXPECT_NEAR(h.due.items[i].due_from->in_km(), usual[i].due_from->in_km(), 1e-6);
     }
   }
 }
 
-TEST(DueBoard, BrindleWithoutPapersIsOverdueAndSaysNoProof) {
+TEST(DueBoard, BrindleWithoutPapersIsDueNowAndSaysNoProof) {
   Bike bike;
   bike.odometer(day(2024, 5, 14), 41'300);
+  const History h = bike.history(today);
+  const Board board = board_of(h);
+  ASSERT_EQ(board.rows.size(), 3U);
+  for (const char* shoe : {shoes, inner}) {
+    EXPECT_EQ(row_of(board, shoe)->state, State::Overdue);
+    EXPECT_FALSE(row_of(board, shoe)->result.proof);
+    EXPECT_EQ(words_of(h, *row_of(board, shoe), System::Inch).state, "Due now, No proof");
+  }
+  const Row with = *row_of(board, bearings);
+  EXPECT_EQ(with.state, State::Overdue) << "the cams come out with the shoes";
+  EXPECT_EQ(words_of(h, with, System::Inch).state, "Due with: Tensioner shoes, No proof");
+}
+
+TEST(DueBoard, BearingsAloneAreNotDueBeforeFiftyThousandAndSayNoProof) {
+  Bike bike;
+  bike.service(day(2024, 5, 1), whole, 41'000);
+  bike.odometer(day(2024, 5, 14), 41'300);
+  const History h = bike.history(today);
+  const Row row = *row_of(board_of(h), bearings);
+  EXPECT_EQ(row.state, State::Good);
+  EXPECT_NEAR(row.result.distance->left.in_miles(), 8'700.0, 1e-6);
+  EXPECT_EQ(words_of(h, row, System::Inch).state, "Good, 8,700 mi left, No proof");
+}
+
+// ---- two shoes, outer and inner
+
+TEST(DueShoes, ABillForTheShoesIsOneForBoth) {
+  Bike bike;
+  bike.service(day(2024, 5, 14), whole, 41'300);
+  EXPECT_EQ(row_of(bike.board(today), shoes)->state, State::Good);
+  EXPECT_EQ(row_of(bike.board(today), inner)->state, State::Good);
+}
+
+TEST(DueShoes, APeekAtTheOuterNeverClearsTheUnseenInner) {
+  Bike bike;
+  bike.finding(day(2024, 5, 14), whole, "good", 41'300);
+  EXPECT_EQ(row_of(bike.board(today), shoes)->state, State::Good);
+  EXPECT_EQ(row_of(bike.board(today), inner)->state, State::Overdue);
+  bike.finding(day(2024, 5, 15), inner, "good", 41'310);
+  EXPECT_EQ(row_of(bike.board(today), inner)->state, State::Good);
+  bike.finding(day(2024, 5, 16), whole, "failed", 41'320);
+  EXPECT_EQ(row_of(bike.board(today), inner)->state, State::Overdue) << "bad news is of both";
+}
+
+TEST(DueShoes, WornShortensTheIntervalAndAsksForOne) {
+  Bike bike;
+  bike.finding(day(2024, 5, 14), shoes, "worn", 41'300);
+  const History h = bike.history(today);
+  const Row row = *row_of(board_of(h), shoes);
+  EXPECT_NEAR(row.result.distance->left.in_miles(), 10'000.0, 1e-6) << "not the 30,000 of a good one";
+  EXPECT_EQ(h.due.items[row.item].source->basis(), Basis::Memory);
+  EXPECT_EQ(words_of(h, row, System::Inch).found,
+            "Seen worn on 2024-05-14: look again within 10,000 mi, or enter your own interval");
+  bike.finding(day(2024, 5, 20), shoes, "good", 41'350);
+  EXPECT_NEAR(row_of(bike.board(today), shoes)->result.every.in_miles(), 10'000.0, 1e-6) << "nothing grows back";
+  Bike ruled = bike;
+  ruled.add(day(2024, 5, 21), "rule", {{"item", shoes}, {"every", "5000 mi"}});
+  EXPECT_NEAR(row_of(ruled.board(today), shoes)->result.every.in_miles(), 5'000.0, 1e-6) << "the owner says how long";
+  bike.service(day(2024, 5, 22), shoes, 41'400);
+  EXPECT_NEAR(row_of(bike.board(today), shoes)->result.every.in_miles(), 30'000.0, 1e-6) << "replaced";
+}
+
+TEST(DueShoes, ABillWithoutAReadingOrOlderThanTheIntervalDoesNotClear) {
+  Bike bike;
+  bike.odometer(day(2024, 5, 14), 41'300);
+  bike.add(day(2023, 5, 14), "service", {{"items", Json::array({whole})}, {"proof", "paper"}});
+  EXPECT_EQ(row_of(bike.board(today), shoes)->state, State::Overdue);
+  bike.service(day(2022, 5, 14), whole, 11'000);
+  EXPECT_EQ(row_of(bike.board(today), shoes)->state, State::Overdue) << "30,300 mi ago";
+}
+
+TEST(DueShoes, OneWithoutADayIsPlacedByItsReading) {
+  Bike bike;
+  bike.odometer(day(2024, 5, 14), 41'300);
+  bike.add(day(2024, 5, 14), "service",
+           {{"items", Json::array({whole})}, {"odometer", "20000 mi"}, {"proof", "paper"}, {"undated", true}});
   const Board board = bike.board(today);
-  ASSERT_EQ(board.rows.size(), 2U);
-  EXPECT_EQ(board.rows[0].result.name, shoes);
-  EXPECT_EQ(board.rows[0].state, State::Overdue);
-  EXPECT_FALSE(board.rows[0].result.proof);
-  EXPECT_NEAR(board.rows[0].result.distance->left.in_miles(), -11'300.0, 1e-6);
-  EXPECT_EQ(board.rows[1].state, State::Good);
-  EXPECT_NEAR(board.rows[1].result.distance->left.in_miles(), 8'700.0, 1e-6);
+  EXPECT_NEAR(board.ridden->in_miles(), 41'300.0, 1e-6) << "it is no reading of that day";
+  EXPECT_NEAR(row_of(board, inner)->result.distance->left.in_miles(), 8'700.0, 1e-6);
+}
+
+// ---- what turns the cams now
+
+TEST(DueDrive, AConvertedBikeHasNoneOfTheOldDrivesItems) {
+  Bike bike;
+  bike.odometer(day(2024, 5, 14), 41'300);
+  EXPECT_TRUE(row_of(bike.board(today), shoes));
+  bike.add(
+      day(2024, 5, 15), "facts",
+      {{"nickname", "Brindle"}, {"engine", "two cams, sprung chains"}, {"drive", "gears"}, {"odometer_unit", "mi"}});
+  const Board board = bike.board(today);
+  EXPECT_FALSE(row_of(board, shoes));
+  EXPECT_FALSE(row_of(board, inner));
+  EXPECT_EQ(row_of(board, "Gear drive: runout and lash")->state, State::Overdue) << "no figure on paper";
+}
+
+TEST(DueDrive, NotKnownHasTheItemsOfEveryDriveAndSaysSo) {
+  Bike bike;
+  bike.odometer(day(2024, 5, 14), 41'300);
+  bike.add(day(2024, 5, 15), "facts", {{"engine", "two cams, sprung chains"}, {"drive", "not known"}});
+  const History h = bike.history(today);
+  const Board board = board_of(h);
+  EXPECT_TRUE(row_of(board, shoes));
+  EXPECT_TRUE(row_of(board, "Gear drive: runout and lash"));
+  EXPECT_NE(print_board(h, board, System::Inch).find("What turns the cams is not known"), std::string::npos);
+}
+
+// ---- faults seen on what has no interval
+
+TEST(DueFaults, StandBesideTheListUntilAServiceOfThem) {
+  constexpr const char* leak = "Oil leak at the rocker boxes or pushrod tubes";
+  Bike bike;
+  bike.finding(day(2024, 5, 14), leak, "failed", 41'300);
+  const History h = bike.history(today);
+  ASSERT_EQ(h.faults.size(), 1U);
+  EXPECT_NE(print_board(h, board_of(h), System::Inch).find(std::string(leak) + ": Found failed on 2024-05-14"),
+            std::string::npos);
+  const auto events = reminders(h, board_of(h), System::Inch);
+  EXPECT_TRUE(std::any_of(events.begin(), events.end(),
+                          [&](const auto& e) { return e.summary == std::string("Brindle: ") + leak; }));
+  bike.service(day(2024, 5, 20), leak, 41'320, "own entry");
+  EXPECT_TRUE(bike.history(today).faults.empty());
 }
 
 TEST(DueBoard, AnEngineNobodyNamedHasNoUsualItems) {
@@ -59,7 +178,7 @@ TEST(DueBoard, AnEngineNobodyNamedHasNoUsualItems) {
 
 TEST(DueBoard, AFindingWithProofCountsAsTheLook) {
   Bike bike;
-  bike.finding(day(2024, 5, 14), "  tensioner SHOES ", "worn", 41'300);
+  bike.finding(day(2024, 5, 14), "  outer tensioner SHOE ", "good", 41'300);
   const Row row = *row_of(bike.board(today), shoes);
   EXPECT_TRUE(row.result.proof);
   EXPECT_EQ(row.state, State::Good);
@@ -204,7 +323,7 @@ TEST(DueBoard, TheOwnersIntervalGoesBeforeTheUsualOneAndSaysSo) {
   EXPECT_NEAR(row.result.distance->left.in_miles(), 10'000.0, 1e-6);
   EXPECT_EQ(h.due.items[row.item].source->basis(), Basis::Owner);
   EXPECT_EQ(h.watched[row.item].note, "Rough chains");
-  EXPECT_EQ(board.rows.size(), 2U) << "it is the same item, not another one";
+  EXPECT_EQ(board.rows.size(), 3U) << "it is both shoes, not another item";
 }
 
 TEST(DueBoard, AnItemOfTheOwnersOwnStandsBesideTheUsualOnes) {
@@ -277,7 +396,7 @@ TEST(DueBoard, WhatNeedsLookingAtFirstStandsFirst) {
     bike.add(day(2024, 5, 2), "rule", {{"item", item}, {"months", 12}});
   std::vector<std::string> names;
   for (const Row& row : bike.board(today).rows) names.push_back(row.result.name);
-  EXPECT_EQ(names, (std::vector<std::string>{shoes, "Soon one", "Unknown one", bearings, "Good one"}));
+  EXPECT_EQ(names, (std::vector<std::string>{shoes, inner, bearings, "Soon one", "Unknown one", "Good one"}));
 }
 
 TEST(DueBoard, TheRowSaysWhatWhenWhyAndWhatToLog) {
@@ -285,10 +404,15 @@ TEST(DueBoard, TheRowSaysWhatWhenWhyAndWhatToLog) {
   bike.odometer(day(2024, 5, 14), 41'300);
   const History h = bike.history(today);
   const RowWords w = words_of(h, *row_of(board_of(h), shoes), System::Metric);
-  EXPECT_EQ(w.state, "Overdue by 11,300 mi, No proof") << "in the unit of the bike's clock";
-  EXPECT_EQ(w.next, "Due at 30,000 mi");
+  EXPECT_EQ(w.state, "Due now, No proof");
+  EXPECT_EQ(w.next, "") << "from no figure";
+  bike.service(day(2020, 5, 14), shoes, 10'000);
+  const History done = bike.history(today);
+  const RowWords past = words_of(done, *row_of(board_of(done), shoes), System::Metric);
+  EXPECT_EQ(past.state, "Overdue by 1,300 mi") << "in the unit of the bike's clock";
+  EXPECT_EQ(past.next, "Due at 40,000 mi");
   EXPECT_EQ(w.why, "Why: every 30,000 mi (48,280 km); common practice, no published source");
-  EXPECT_EQ(w.to_log, "When done, log a finding of Tensioner shoes");
+  EXPECT_EQ(w.to_log, "When done, log a finding of Outer tensioner shoe");
   EXPECT_EQ(w.put_off, "");
 }
 
@@ -301,10 +425,10 @@ TEST(DueReminders, OnTheDayOfTheDateAndTodayForWhatIsOverdue) {
   bike.add(day(2024, 5, 2), "rule", {{"item", "Engine oil and filter"}, {"months", 12}});
   const History h = bike.history(today);
   const auto events = reminders(h, board_of(h), System::Inch);
-  ASSERT_EQ(events.size(), 2U) << "what is good and has no day is no reminder";
-  EXPECT_EQ(events[0].summary, "Brindle: Tensioner shoes");
+  ASSERT_EQ(events.size(), 4U) << "two shoes, the bearings with them, and the oil";
+  EXPECT_EQ(events[0].summary, "Brindle: Outer tensioner shoe");
   EXPECT_EQ(events[0].day, today);
-  EXPECT_NE(events[0].description.find("Overdue by 11,300 mi"), std::string::npos);
+  EXPECT_NE(events[0].description.find("Due now, No proof"), std::string::npos);
   const auto oil = std::find_if(events.begin(), events.end(),
                                 [](const auto& e) { return e.summary == "Brindle: Engine oil and filter"; });
   ASSERT_NE(oil, events.end());
@@ -329,8 +453,8 @@ TEST(DueReminders, TheSameThingHasTheSameNameWheneverItIsMade) {
   const History later = bike.history(day(2024, 6, 8));
   const auto a = reminders(now, board_of(now), System::Inch);
   const auto b = reminders(later, board_of(later), System::Inch);
-  ASSERT_EQ(a.size(), 2U);
-  ASSERT_EQ(b.size(), 2U);
+  ASSERT_EQ(a.size(), 3U);
+  ASSERT_EQ(b.size(), 3U);
   EXPECT_EQ(a[0].uid, b[0].uid);
   EXPECT_NE(a[0].uid, a[1].uid);
 }

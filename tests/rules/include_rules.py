@@ -17,6 +17,7 @@ LINKS = {
     "gear_pair": {"lash_temperature"},
     "gear_pick": {"gear_pair", "lash_temperature"},
     "look_over": {"life"},
+    "wear": {"inspection_due"},
 }
 
 DEAR_IMGUI = re.compile(r'#include [<"](imgui|imstb)')

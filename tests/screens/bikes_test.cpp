@@ -83,7 +83,7 @@ TEST_F(Bikes, ABikeIsAddedByItsFieldsAndStandsInTheList) {
   EXPECT_EQ(h.log_store.kept[0].entered_text("odometer_unit"), "mi");
   h.tap(words::back());
   ASSERT_NE(h.find("Brindle"), nullptr);
-  EXPECT_EQ(h.find("Brindle")->value, "2003\nNo proof: Tensioner shoes");
+  EXPECT_EQ(h.find("Brindle")->value, "2003\nNo proof: Outer tensioner shoe");
 }
 
 TEST_F(Bikes, ABikeWithoutANameIsNotTakenAndSaysWhy) {
@@ -278,6 +278,20 @@ TEST_F(Bikes, WhatIsDueOpensWithItsReasonAndIsLoggedWithItsNameFilledIn) {
   h.tap(words::log_it_done());
   EXPECT_NE(std::find_if(h.items().begin(), h.items().end(), [](const Item& i) { return i.value == "Fork oil"; }),
             h.items().end());
+}
+
+// Fixes, parts, facts, limits and waits of the book are read here.
+TEST_F(Bikes, WhatIsKnownOfItsEngineIsATapAway) {
+  Entry facts = entry_of("facts", "f1", "b1", "2026-05-01T10:00:00.000+02:00",
+                         {{"nickname", "Brindle"}, {"engine", "two cams, sprung chains"}});
+  Harness h(with({facts}));
+  open_brindle(h);
+  EXPECT_EQ(h.find_text("Replace while in there"), nullptr);
+  h.tap("What is known of this engine");
+  for (const char* heading :
+       {"Worth knowing", "Ways to put the cam side right", "Replace while in there", "Limits", "Waits"})
+    EXPECT_NE(h.find_text(heading), nullptr) << heading;
+  EXPECT_NE(h.find_text("Cures the runout and helps keep it from shifting"), nullptr);
 }
 
 TEST_F(Bikes, WhatWasPutOffStandsThereWithItsReason) {

@@ -87,10 +87,17 @@ bool has_rule(const Item& item) {
   return item.every || item.months;
 }
 
+// The name of old files for the two shoes together.
+bool stands_for(const Item& own, const Item& usual) {
+  return own.name == usual.name || (own.name == "Tensioner shoes" && usual.name.ends_with("tensioner shoe"));
+}
+
 Item with_usual_rule(Item item, const std::vector<Item>& usual) {
-  const auto same = [&](const Item& u) { return u.name == item.name; };
+  const auto same = [&](const Item& u) { return stands_for(item, u); };
   const auto it = std::find_if(usual.begin(), usual.end(), same);
-  if (it == usual.end() || has_rule(item)) return item;
+  if (it == usual.end()) return item;
+  if (!item.due_from) item.due_from = it->due_from;  // its own interval is no proof either
+  if (has_rule(item)) return item;
   item.every = it->every;
   item.months = it->months;
   item.source = it->source;
@@ -104,7 +111,7 @@ std::vector<Ruled> ruled_items(const Input& in) {
   for (std::size_t i = 0; i < in.items.size(); ++i)
     all.push_back({with_usual_rule(in.items[i], usual), item_path("items", i)});
   for (const Item& u : usual) {
-    const auto same = [&](const Item& own) { return own.name == u.name; };
+    const auto same = [&](const Item& own) { return stands_for(own, u); };
     if (std::none_of(in.items.begin(), in.items.end(), same)) all.push_back({u, "engine"});
   }
   return all;
@@ -192,6 +199,13 @@ struct Start {
   std::optional<Date> date;
 };
 
+Start unread_proof(Working& w, const Ruled& ruled) {
+  w.say(remarks::proof_without_reading(ruled.field + ".services", ruled.item.name));
+  Start none;
+  none.total = Distance{};
+  return none;
+}
+
 // Zero without proof; nothing for a leg the proof says nothing about.
 Start start_of(Working& w, const Ruled& ruled, const std::vector<Done>& all) {
   Start s;
@@ -202,6 +216,7 @@ Start start_of(Working& w, const Ruled& ruled, const std::vector<Done>& all) {
   }
   s.total = latest_proven(all, &Done::total);
   s.date = latest_proven(all, &Done::date);
+  if (ruled.item.due_from && !s.total && w.r.ridden) return unread_proof(w, ruled);
   const std::string field = ruled.field + ".services";
   if (ruled.item.every && !s.total) w.say(remarks::proof_without_reading(field, ruled.item.name));
   if (ruled.item.months && !s.date) w.say(remarks::proof_without_date(field, ruled.item.name));
@@ -212,7 +227,7 @@ std::optional<ByDistance> by_distance(const Working& w, const Item& item, const 
   if (!item.every || !start.total || !w.r.ridden) return {};
   ByDistance d;
   d.start = *start.total;
-  d.due = d.start + *item.every;
+  d.due = !start.proof && item.due_from ? *item.due_from : d.start + *item.every;
   d.on_clock = d.due - w.riding.log.clocks.back().offset;
   d.left = d.due - *w.r.ridden;
   return d;
@@ -235,6 +250,7 @@ State date_state(const Input& in, long days_left) {
 }
 
 State state_of(const Input& in, const Item& item, const ItemResult& r) {
+  if (r.due_for_want_of_proof) return State::Overdue;
   State state = State::NotKnown;
   if (r.distance) state = std::min(state, distance_state(in, item, r.distance->left));
   if (r.date) state = std::min(state, date_state(in, r.date->days_left));
@@ -275,8 +291,9 @@ std::optional<Date> next_of(const ItemResult& r) {
 
 void remark_item(Working& w, const Ruled& ruled, const ItemResult& r) {
   const std::string& name = ruled.item.name;
-  if (!r.proof) w.say(remarks::no_proof(ruled.field, name));
+  if (r.due_for_want_of_proof) return w.say(remarks::due_for_want_of_proof(ruled.field, name));
   if (r.state == State::Overdue) w.say(remarks::overdue(ruled.field, name, by_how_much(r)));
+  if (!r.proof) w.say(remarks::no_proof(ruled.field, name));
   if (r.state == State::DueSoon) w.say(remarks::due_soon(ruled.field, name, by_how_much(r)));
   if (r.state == State::NotKnown) w.say(remarks::nothing_to_count_from(ruled.field, name));
 }
@@ -291,6 +308,7 @@ ItemResult judge(Working& w, const Ruled& ruled, const std::vector<Done>& servic
   r.months = item.months.value_or(0);
   r.distance = by_distance(w, item, start);
   r.date = by_date(w, item, start);
+  r.due_for_want_of_proof = !r.proof && item.due_from && r.distance && r.distance->left <= slack;
   r.state = state_of(w.in, item, r);
   r.forecast = forecast_of(w, r);
   r.first = first_of(r);

@@ -3,7 +3,9 @@
 // Method
 //   1 Every item has a rule "every X distance or Y months, whichever first" with the source of its interval. Counting
 //     starts at the latest proven service: the latest proven reading for the distance, the latest proven date for the
-//     months. No proof: distance counts from zero, there is no date, and the item says No proof beside its state.
+//     months. No proof: distance counts from zero, there is no date, and the item says No proof beside its state. An
+//     item with `due_from` is due from that odometer on while there is no proof, whatever its interval; for it a proof
+//     without a reading is none.
 //   2 Distance is summed over clock swaps: an entry of the log with `new_clock` ends the old clock at its odometer
 //     and starts the new one. A clock that goes back without a swap is an event to record: it is flagged, counting
 //     goes on with nothing ridden in between, and every state is in doubt.
@@ -41,8 +43,12 @@
 
 namespace camside::inspection_due {
 
-enum class EngineYears : std::uint8_t { SingleCam, SprungChain, HydraulicChain, Own };
+enum class EngineYears : std::uint8_t { SingleCam, SprungChain, HydraulicChain, Own, SingleChain, FourCam };
 Choices engine_choices();
+
+// What turns the cams now; a bike may have been converted.
+enum class CamDrive : std::uint8_t { SprungChains, HydraulicChains, Gears, WorksGears, Another, NotKnown };
+Choices drive_choices();
 
 struct LogEntry {
   std::optional<Date> date;
@@ -63,7 +69,8 @@ struct Item {
   std::string name;
   std::optional<Distance> every;
   std::optional<int> months;
-  std::optional<Source> source;  // of the interval
+  std::optional<Source> source;      // of the interval
+  std::optional<Distance> due_from;  // with no proof it is due from this odometer on; left out: every
   std::vector<Service> services;
 };
 void describe(FieldVisitor& v, Item& i);
@@ -103,6 +110,7 @@ struct ItemResult {
   std::string name;
   State state = State::NotKnown;
   bool proof = false;
+  bool due_for_want_of_proof = false;  // overdue, and no figure says by how much
   std::optional<ByDistance> distance;
   std::optional<ByDate> date;
   std::optional<Forecast> forecast;  // of the distance; only with proof and not past
@@ -181,5 +189,7 @@ Finding dated_after_today(Date day, Date today);  // 1502, for a board that leav
 std::string why_text(const Item& item);  // the rule, with its source
 std::string by_how_much(const ItemResult& item, FunctionView<std::string(Distance)> show);
 std::string by_how_much(const ItemResult& item);  // "11,300 mi (18,186 km)", "12 days"
+// "Overdue by 300 mi", "Good, 12 days left", "Due now, No proof"; `state` where something else made it worse.
+std::string standing_text(const ItemResult& item, State state, FunctionView<std::string(Distance)> show);
 
 }  // namespace camside::inspection_due

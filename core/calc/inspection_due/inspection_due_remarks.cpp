@@ -74,7 +74,7 @@ Finding last_reading_old(Date last, long days) {
 
 Finding log_too_long(std::size_t entries, std::size_t most) {
   return refusal(1508, "log", fmt::format("The log has {} readings; allowed is up to {}", entries, most),
-                 "Keep about one a week and all swaps");
+                 "Keep about one a week, and every new odometer");
 }
 
 Finding day_unlikely(std::string field, Date day) {
@@ -138,6 +138,11 @@ Finding overdue(std::string field, std::string_view item, const std::string& by)
 
 Finding due_soon(std::string field, std::string_view item, const std::string& in) {
   return note(1521, std::move(field), fmt::format("{}: due in {}", item, in));
+}
+
+Finding due_for_want_of_proof(std::string field, std::string_view item) {
+  return caution(1525, std::move(field), fmt::format("{}: due now, as nobody can show that it was ever done", item),
+                 "Find the bill with its reading, or look at it and log what you saw with a photo");
 }
 
 Finding no_proof(std::string field, std::string_view item) {

@@ -41,6 +41,7 @@ Finding nothing_listed();                                                       
 // States.
 Finding overdue(std::string field, std::string_view item, const std::string& by);   // 1520
 Finding due_soon(std::string field, std::string_view item, const std::string& in);  // 1521
+Finding due_for_want_of_proof(std::string field, std::string_view item);            // 1525
 Finding no_proof(std::string field, std::string_view item);                         // 1522
 Finding states_in_doubt();                                                          // 1523
 Finding nothing_to_count_from(std::string field, std::string_view item);            // 1524

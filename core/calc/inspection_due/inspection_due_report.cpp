@@ -31,12 +31,7 @@ Figure day(std::string key, std::string label, Date d) {
 }
 
 std::string standing_text(const ItemResult& item) {
-  std::string text{word_of(item.state)};
-  const std::string much = by_how_much(item);
-  if (item.state == State::Overdue) text += " by " + much;
-  if (item.state == State::DueSoon || item.state == State::Good) text += ", " + much + " left";
-  if (!item.proof && item.state != State::NotKnown) text += ", No proof";
-  return text;
+  return standing_text(item, item.state, [](Distance d) { return miles_and_km(d); });
 }
 
 std::string_view first_text(First first) {
@@ -142,6 +137,15 @@ std::string why_text(const Item& item) {
   if (item.every) rule = "every " + miles_and_km(*item.every);
   if (item.months) rule += (rule.empty() ? "every " : " or ") + fmt::format("{} months", *item.months);
   return rule + "; " + (item.source ? item.source->text() : "the owner's own interval");
+}
+
+std::string standing_text(const ItemResult& item, State state, FunctionView<std::string(Distance)> show) {
+  if (item.due_for_want_of_proof) return "Due now, No proof";
+  std::string text{word_of(state)};
+  const std::string much = by_how_much(item, show);
+  if (state == item.state && !much.empty()) text += state == State::Overdue ? " by " + much : ", " + much + " left";
+  if (!item.proof && item.state != State::NotKnown) text += ", No proof";
+  return text;
 }
 
 std::string by_how_much(const ItemResult& item) {

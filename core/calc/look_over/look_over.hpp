@@ -1,7 +1,7 @@
 // Question: what does this used bike hide on its cam side, what would that cost, what is it worth today, and what is
 // still to be looked at?
 //
-// Method (for each engine the bike can have; with several the dearest counts until the year is settled)
+// Method (for each engine and drive the bike can have; with several the dearest counts until that is settled)
 //   1 Chance of each risk by odometer: straight lines between the book's points, level outside; no odometer: the last
 //     point, the first for the lower end. A life curve of your own in its place (calc/life): 1 − exp(−(odometer/η)^β),
 //     as if the part were as old as the bike.
@@ -10,14 +10,18 @@
 //     the fault shows. "Didn't see" leaves them. Where the good answer is silence, L = 1: silence proves nothing. A
 //     good answer that something hides (a warm engine the start, fresh oil the glitter) counts as not seen. A sign
 //     that several faults give counts for each: that errs on the buyer's side.
-//   3 Must do anyway: no proof (bad answer or not seen) from `must_from` on: chance 1, however good the rest looks.
+//   3 Must do anyway: no proof (bad answer or not seen) from `must_from` on: chance 1, however good the rest looks. Where
+//     the risk has an interval (`every`), a bill without a reading, or older than it, is no proof. What is opened for
+//     another work is done with it (`must_with`); some bad answers are work by themselves (`must_when_bad`: a leak seen).
 //     Where the part itself was looked at, that decides: seen bad it must be done in spite of a bill, seen good not.
-//     Proof with a reading on it: the chance of 1 by the distance since, and the bill itself is no sign any more.
+//     Proof with a reading on it: the chance of 1 by the distance since, and the bill itself is no sign any more. A bill
+//     above the odometer, or of a day to come, proves nothing and is the bad answer to the question marked `clock`.
 //   4 Expected cost = chance · (best + 4 · likely + worst)/6 (PERT mean). Knock off = their sum. Its range is what nine
 //     bikes in ten that answer like this one really cost: each fault comes true or not, each by itself
 //     (look_over_range.hpp). Beside it: what the sum becomes once all "didn't see" came out good, and bad.
-//   5 Offer = asking price − knock off, not below nothing, with the range that follows. None where a reason to walk
-//     away is met: no price makes up for it.
+//   5 Offer by your figures = asking price − engine work (knock off), not below nothing, with the range that follows.
+//     None where a reason to walk away is met: no price makes up for it. One figure only once each such reason was
+//     looked at (in_one_sentence).
 //   6 Value of looking, for each "didn't see" by itself: what the sum becomes by a good and by a bad answer, and by how
 //     much that narrows the range: 3.29 · (d − √(d² − P(bad) · P(good) · (mean if bad − mean if good)²)), d the
 //     standard deviation of what it really costs, 3.29 d the width of nine in ten of a bell curve; P(bad) = 1 − (1 − f)
@@ -31,12 +35,13 @@
 // Inputs: year 1900-2100 or none, own engine by id, odometer 0-1,000,000 mi or none, asking price 0-1e6 or none, was
 // the engine touched first, answers (yes, no, didn't see), own money, own life curves, the book. describe() is the
 // list. Cold start: answers marked "stone cold only" count only when the engine was touched and found stone cold.
-// Placeholder money never yields an offer until confirmed or replaced, for every engine that it can be.
+// Placeholder money of what must be done never yields an offer until confirmed or replaced; other made-up prices stay
+// marked (prices_rest_on_nobody).
 // Result: must do anyway / may find / walk away if (met, not seen, ruled out); risks by expected cost; sum to knock off
 // with range; offer with range; value of looking; swings. No verdict: the buyer decides. Accuracy: arithmetic to 1e-9,
 // ends of a range to about 1/2,000 of all the worst costs; the chances are rough, and no range covers that: see 7. Not
 // covered: what else ages (frame, tyres, electrics), papers' legal worth, haggling, an older bill's worth beyond its
-// distance. Asking price: taken as that of a sound bike. Findings: 1801-1809 refusals · 1820-1835 · 1930-1936 faults of
+// distance. Asking price: taken as that of a sound bike. Findings: 1801-1809 refusals · 1820-1842 · 1930-1936 faults of
 // the book · 200-204 fields.
 #pragma once
 
@@ -48,8 +53,8 @@
 #include <tl/expected.hpp>
 #include <vector>
 
-#include "fields/field.hpp"
 #include "calc/look_over/look_over_book.hpp"
+#include "fields/field.hpp"
 #include "findings/outcome.hpp"
 #include "units/quantity.hpp"
 
@@ -60,14 +65,14 @@ struct Result;
 
 namespace camside::look_over {
 
-enum class Said : std::uint8_t { Yes, No, DidntSee };
+enum class Said : std::uint8_t { Yes, No, DidntSee, None };  // None: there is nothing to look at, "no papers"
 enum class Touched : std::uint8_t { Cold, Warm, Not };
 
 struct Answer {
   std::string question;
   std::optional<Said> said;
   std::optional<Distance> reading = std::nullopt;  // of the odometer when it was done, as the proof says
-  std::optional<Date> day = std::nullopt;          // when, as the proof says; only kept, nothing is counted from it
+  std::optional<Date> day = std::nullopt;          // when, as the proof says; must not be to come
 };
 void describe(FieldVisitor& v, Answer& a);
 
@@ -97,6 +102,7 @@ inline constexpr Distance most_characteristic_life = Distance::km(1e7);
 struct Input {
   std::optional<int> year;
   std::string engine;  // id; empty: by year
+  std::string drive;   // id of what turns the cams now, or drive_not_known; empty: as the engine was built
   std::optional<Distance> odometer;
   std::optional<Money> asking;
   Touched touched = Touched::Not;
@@ -104,8 +110,11 @@ struct Input {
   std::vector<OwnCost> costs;
   std::vector<OwnLife> lives;
   bool money_confirmed = false;  // the placeholders are mine now
+  std::string currency;          // stands beside every sum; may be empty
+  std::optional<Date> today;     // no bill can be of a later day
   Book known;
 };
+inline constexpr std::string_view drive_not_known = "not known";
 void describe(FieldVisitor& v, Input& in);
 
 struct Span {
@@ -126,9 +135,10 @@ struct Found {
   double chance_low = 0.0;  // all that was not seen answered well, and badly
   double chance_high = 0.0;
   Likelihood likelihood = Likelihood::Seldom;  // of `chance`
-  std::string chance_from;
-  Span cost;       // best, likely, worst
-  Money expected;  // what it adds to the sum
+  std::string chance_from;                     // with what each answer did to it
+  std::string why_must;                        // empty: it needn't
+  Span cost;                                   // best, likely, worst
+  Money expected;                              // what it adds to the sum
   bool placeholder = false;
   std::string settled_by;
   std::string say;
@@ -152,6 +162,7 @@ struct Look {
   Money if_bad;
   Money narrows;  // by how much the range is expected to shrink
   bool can_end_it = false;
+  bool answered = false;     // "didn't see", or what was said doesn't count
   bool spares_must = false;  // a good answer is proof of what must else be done anyway
   bool needs_cold = false;
   std::string hidden_by;  // id of the question whose answer makes the good one given here worth nothing
@@ -169,18 +180,26 @@ struct Swing {
 std::string_view word_of(Swing::Of of);
 
 struct Result {
-  std::string engine;                  // id of the one counted
-  std::vector<std::string> engines;    // all it can be, that one among them
-  std::vector<std::string> questions;  // ids of those that count for these engines, in the book's order
-  std::vector<Found> must_do;          // by cost
-  std::vector<Found> may_find;         // by expected cost
-  std::vector<Found> elsewhere;        // only of an engine that it may be as well; not in the two above
-  std::vector<WalkAway> walk_away;     // those met first
-  std::vector<Look> looks;             // in the order to take them
-  std::vector<Swing> swings;           // what moves the sum, widest first
-  Span knock_off;                      // nine bikes in ten between low and high
-  Span once_seen;                      // the sum once all that was not seen came out good (low) and bad (high)
+  std::string engine;                           // id of the one counted
+  std::string drive;                            // and of what turns its cams
+  std::vector<std::string> engines;             // all it can be, that one among them
+  std::vector<std::string> drives;              // likewise
+  std::vector<std::string> drives_it_can_have;  // to pick from, as built first
+  std::vector<std::string>
+      questions;                    // ids of those that count: first the few, as one walks round a bike; then by worth
+  std::size_t first = 0;            // how many are the few
+  std::size_t rest_open = 0;        // of the others, not looked at
+  Money rest_narrows;               // and by how much the range is expected to shrink by all of them
+  std::vector<Found> must_do;       // by cost
+  std::vector<Found> may_find;      // by expected cost
+  std::vector<Found> elsewhere;     // only of an engine that it may be as well; not in the two above
+  std::vector<WalkAway> walk_away;  // those met first
+  std::vector<Look> looks;          // in the order to take them
+  std::vector<Swing> swings;        // what moves the sum, widest first
+  Span knock_off;                   // nine bikes in ten between low and high
+  Span once_seen;                   // the sum once all that was not seen came out good (low) and bad (high)
   std::optional<Span> offer;
+  std::size_t may_end_it = 0;  // reasons to walk away that nobody looked at: until then one figure is bluff
   Outcome outcome;
 };
 
@@ -193,10 +212,17 @@ tl::expected<Result, Findings> solve(const Input& input);
 std::string money_text(Money m);         // "13,691": whole, no cents
 std::string rough_text(Money m);         // "13,690": to the next ten from a hundred on, as nobody knows it better
 std::string rough_range(const Span& s);  // "490 to 13,690"
+std::string with_currency(const std::string& sum, const std::string& currency);  // "$6,340", "6,340 kr"
 std::string bike_text(const Input& in);  // "2004 · 38,200 mi (61,477 km) · asking 6,800"
+// "Offer 6,340: shoes 490, inner bearings 220, the rest 450". Rounded so that the parts add up to it.
+std::string in_one_sentence(const Input& in, const Result& r);
+Money sum_shown(const Result& r);                          // that of its parts
+std::string likely_range(const Input& in, const Span& s);  // "likely range, rough guess: 490 to 2,300"
 bool walk_away_met(const Result& r);
+bool contradicts_clock(const Input& in, const Answer& a);  // a bill above the odometer, or of a day to come
+bool prices_rest_on_nobody(const Result& r);               // a placeholder is among those counted
+std::vector<std::string> told_by(const Input& in, const Result& r, std::string_view question);  // names of risks
 std::string why_no_offer(const Input& in, const Result& r);  // empty where there is one
-
 
 std::string summary(const Input& in, const Result& r);  // lines that end with '\n'
 std::string percent(double chance);

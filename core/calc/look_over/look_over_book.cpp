@@ -10,7 +10,6 @@ namespace camside::look_over {
 
 namespace {
 
-
 constexpr std::array<Choice, 2> yes_no_words{{{"yes", "Yes"}, {"no", "No"}}};
 // In the order of LookAt.
 constexpr std::array<Choice, 10> look_at_words{{{"barrels", "Barrels"},
@@ -84,13 +83,22 @@ void find_chances(const std::vector<ChanceAt>& chances, const std::string& path,
   }
 }
 
-void find_strangers(const Book& b, const Risk& r, const std::string& path, Findings& found) {
-  for (std::size_t i = 0; i < r.engines.size(); ++i) {
-    if (!holds(b.engines, r.engines[i]))
-      found.push_back(remarks::names_nothing(item_path(path + ".engines", i), "engine", r.engines[i]));
+template <class T>
+void find_missing(const std::vector<T>& list, const std::vector<std::string>& ids, const std::string& path,
+                  const char* what, Findings& found) {
+  for (std::size_t i = 0; i < ids.size(); ++i) {
+    if (!holds(list, ids[i])) found.push_back(remarks::names_nothing(item_path(path, i), what, ids[i]));
   }
+}
+
+void find_strangers(const Book& b, const Risk& r, const std::string& path, Findings& found) {
+  find_missing(b.engines, r.engines, path + ".engines", "engine", found);
   if (!r.proof.empty() && !holds(b.questions, r.proof))
     found.push_back(remarks::names_nothing(path + ".proof", "question", r.proof));
+  if (!r.must_with.empty() && !holds(b.risks, r.must_with))
+    found.push_back(remarks::names_nothing(path + ".must_with", "risk", r.must_with));
+  find_missing(b.drives, r.drives, path + ".drives", "drive", found);
+  find_missing(b.questions, r.must_when_bad, path + ".must_when_bad", "question", found);
   if (!r.sight.empty() && !holds(b.questions, r.sight))
     found.push_back(remarks::names_nothing(path + ".sight", "question", r.sight));
   for (std::size_t i = 0; i < r.signs.size(); ++i) {
@@ -105,13 +113,21 @@ void find_strangers(const Book& b, const Risk& r, const std::string& path, Findi
 
 }  // namespace
 
+void describe(FieldVisitor& v, Drive& d) {
+  v.value(id_field(), d.id);
+  v.value(Field{"name", "Drive", "What turns the cams"}.must(), d.name);
+  v.value(Field{"tell", "How to tell", "What shows it from outside"}, d.tell);
+}
+
 void describe(FieldVisitor& v, Engine& e) {
   v.value(id_field(), e.id);
   v.value(Field{"name", "Engine", "What it is and which years; no maker's name"}.must(), e.name);
   v.value(Field{"drive", "Cam drive", "How the cams are turned"}.must(), e.drive);
+  v.list(Field{"drives", "Drives", "Ids of what can turn its cams, as built first"}, e.drives);
   v.value(year_field("first_year", "First model year", "Left out: not known or any"), e.first_year);
   v.value(year_field("last_year", "Last model year", "Left out: not known or any"), e.last_year);
   v.value(Field{"own", "Your own engine", "Counts only when picked, never by year"}, e.own);
+  v.value(Field{"picked", "Only when picked", "Built beside the others, so the year alone does not mean it"}, e.picked);
   v.value(Field{"note", "Note", "What to know of it"}, e.note);
   v.source(source_field("Where the years come from"), e.source);
 }
@@ -129,6 +145,11 @@ void describe(FieldVisitor& v, Question& q) {
   v.value(Field{"hidden_by", "Hidden by", "Id of the question whose bad answer makes the good one here worth nothing"},
           q.hidden_by);
   v.value(Field{"walk_away", "Walk away", "Why the bad answer ends it; left out: it doesn't"}, q.walk_away);
+  v.value(Field{"none", "Nothing there", "A third answer where there may be nothing to look at"}, q.none);
+  v.value(Field{"clock", "Bill against clock",
+                "A bill above the odometer, or of a day to come, is the bad answer here, whatever was said"},
+          q.clock);
+  v.value(Field{"fault", "Fault", "The bad answer as a fault of the bike; left out: it is none"}, q.fault);
   v.choice(Field{"look_at", "Look at", "Where on the bike; drawn beside the question"}, q.look_at, look_at_words);
   v.value(chance_field("without_cause", "Without cause", "Chance of the bad answer with nothing wrong; 0.1: 1 in 10"),
           q.without_cause);
@@ -158,6 +179,7 @@ void describe(FieldVisitor& v, Risk& r) {
   v.value(id_field(), r.id);
   v.value(Field{"name", "Risk", "What may be wrong, in few words"}.must(), r.name);
   v.list(Field{"engines", "Engines", "Ids of the engines that have it; none: all"}, r.engines);
+  v.list(Field{"drives", "Drives", "Ids of the drives that have it; none: all"}, r.drives);
   v.value(Field{"why", "Why", "What wears, and what comes of it"}.must(), r.why);
   v.list(Field{"chances", "Chances", "By odometer: straight lines between these, level outside"}.must(), r.chances);
   v.source(source_field("Where the chances come from"), r.source);
@@ -167,6 +189,13 @@ void describe(FieldVisitor& v, Risk& r) {
               .at_least(0.0)
               .at_most(most_distance),
           r.must_from);
+  v.value(Field{"every", "Every", "A proof older than this, or without a reading, clears nothing"}.above(0.0).at_most(
+              most_distance),
+          r.every);
+  v.value(Field{"must_with", "Done with", "Id of the risk with whose work it is done too, unless there is proof"},
+          r.must_with);
+  v.list(Field{"must_when_bad", "Work when", "Ids of questions whose bad answer makes it work for certain"},
+         r.must_when_bad);
   v.value(Field{"sight", "Sight", "Id of the question that looks at the part itself: bad, it must be done; good, not"},
           r.sight);
   v.list(Field{"signs", "Signs", "Questions at which it shows"}, r.signs);
@@ -175,33 +204,46 @@ void describe(FieldVisitor& v, Risk& r) {
 }
 
 void describe(FieldVisitor& v, Book& b) {
+  v.list(Field{"drives", "Drives", "What can turn the cams"}, b.drives);
   v.list(Field{"engines", "Engines", "By what they are and their model years"}.must(), b.engines);
   v.list(Field{"questions", "Questions", "What can be known without tools"}.must(), b.questions);
   v.list(Field{"risks", "Risks", "What such an engine hides"}.must(), b.risks);
 }
 
+namespace {
+
+template <class T>
+const T* with_id(const std::vector<T>& list, std::string_view id) {
+  const auto it = std::find_if(list.begin(), list.end(), [&](const T& t) { return t.id == id; });
+  return it == list.end() ? nullptr : &*it;
+}
+
+}  // namespace
+
 const Question* question_of(const Book& book, std::string_view id) {
-  const auto it =
-      std::find_if(book.questions.begin(), book.questions.end(), [&](const Question& q) { return q.id == id; });
-  return it == book.questions.end() ? nullptr : &*it;
+  return with_id(book.questions, id);
+}
+
+const Engine* engine_of(const Book& book, std::string_view id) {
+  return with_id(book.engines, id);
+}
+
+const Drive* drive_of(const Book& book, std::string_view id) {
+  return with_id(book.drives, id);
+}
+
+const Risk* risk_of(const Book& book, std::string_view id) {
+  return with_id(book.risks, id);
 }
 
 bool asks_for_proof(const Book& book, std::string_view question) {
   return std::any_of(book.risks.begin(), book.risks.end(), [&](const Risk& r) { return r.proof == question; });
 }
 
-std::vector<std::string> told_by(const Book& book, const std::vector<std::string>& engines, std::string_view question) {
-  std::vector<std::string> names;
-  for (const Risk& r : book.risks) {
-    const bool concerned = r.engines.empty() || std::any_of(engines.begin(), engines.end(), [&](const std::string& e) {
-                             return std::find(r.engines.begin(), r.engines.end(), e) != r.engines.end();
-                           });
-    const bool tells =
-        r.proof == question || r.sight == question ||
-        std::any_of(r.signs.begin(), r.signs.end(), [&](const Sign& s) { return s.question == question; });
-    if (concerned && tells) names.push_back(r.name);
-  }
-  return names;
+bool tells(const Risk& r, std::string_view question) {
+  const auto at = [&](const Sign& s) { return s.question == question; };
+  return r.proof == question || r.sight == question || std::any_of(r.signs.begin(), r.signs.end(), at) ||
+         std::find(r.must_when_bad.begin(), r.must_when_bad.end(), question) != r.must_when_bad.end();
 }
 
 bool in_order(const Cost& c) {
@@ -211,11 +253,15 @@ bool in_order(const Cost& c) {
 Findings book_faults(const Book& book, const std::string& at) {
   const std::string inside = at.empty() ? "" : at + ".";
   Findings found;
+  find_twice(book.drives, inside + "drives", found);
   find_twice(book.engines, inside + "engines", found);
   find_twice(book.questions, inside + "questions", found);
   find_twice(book.risks, inside + "risks", found);
-  for (std::size_t i = 0; i < book.engines.size(); ++i)
-    find_years(book.engines[i], item_path(inside + "engines", i), found);
+  for (std::size_t i = 0; i < book.engines.size(); ++i) {
+    const std::string path = item_path(inside + "engines", i);
+    find_years(book.engines[i], path, found);
+    find_missing(book.drives, book.engines[i].drives, path + ".drives", "drive", found);
+  }
   for (std::size_t i = 0; i < book.questions.size(); ++i)
     find_hidden_by_nothing(book, book.questions[i], item_path(inside + "questions", i), found);
   for (std::size_t i = 0; i < book.risks.size(); ++i) {

@@ -7,7 +7,8 @@ namespace camside::look_over {
 
 namespace {
 
-constexpr std::array<Choice, 3> said_words{{{"yes", "Yes"}, {"no", "No"}, {"didn't see", "Didn't see"}}};
+constexpr std::array<Choice, 4> said_words{
+    {{"yes", "Yes"}, {"no", "No"}, {"didn't see", "Didn't see"}, {"none", "There is nothing to look at"}}};
 constexpr std::array<Choice, 3> touched_words{{
     {"cold", "Touched first: stone cold"},
     {"warm", "Touched first: warm"},
@@ -31,7 +32,7 @@ void describe(FieldVisitor& v, Answer& a) {
               .at_least(0.0)
               .at_most(most_distance),
           a.reading);
-  v.value(Field{"day", "Day on the bill", "When it was done; kept for the log of the bike"}, a.day);
+  v.value(Field{"day", "Day on the bill", "When it was done; the month will do"}, a.day);
 }
 
 void describe(FieldVisitor& v, OwnCost& c) {
@@ -63,6 +64,8 @@ void describe(FieldVisitor& v, Input& in) {
           in.year);
   v.value(Field{"engine", "Engine", "Id of the engine when you know it, or of your own; left out: by model year"},
           in.engine);
+  v.value(Field{"drive", "Cam drive now", "Id of what turns the cams, or \"not known\"; left out: as it was built"},
+          in.drive);
   v.value(Field{"odometer", "Odometer", "Full miles or km, without the tenths"}.at_least(0.0).at_most(most_distance),
           in.odometer);
   v.value(money("asking", "Asking price", "What the seller wants, in your own currency"), in.asking);
@@ -70,12 +73,14 @@ void describe(FieldVisitor& v, Input& in) {
                  "A hand near the barrels before anything else; warm voids the cold start"},
            in.touched, touched_words);
   v.list(Field{"answers", "Answers", "One for each question; what is left out was not seen"}, in.answers);
-  v.list(Field{"costs", "Your figures", "Own costs; they replace the placeholders"}, in.costs);
+  v.list(Field{"costs", "Your figures", "Own costs; they replace the made-up ones"}, in.costs);
   v.list(Field{"lives", "Your life curves", "From your own failures and survivors; they replace the book's chances"},
          in.lives);
   v.value(
-      Field{"money_confirmed", "Placeholders confirmed", "You looked at the placeholder costs and take them as yours"},
+      Field{"money_confirmed", "Made-up prices confirmed", "You looked at the made-up costs and take them as yours"},
       in.money_confirmed);
+  v.value(Field{"currency", "Currency", "Stands beside every sum, such as $ or kr"}, in.currency);
+  v.value(Field{"today", "Day of the look-over", "No bill can be of a later day"}, in.today);
   v.group(Field{"known", "What is known", "Engines, questions and risks the look-over counts with"}.must(), in.known);
 }
 

@@ -16,8 +16,8 @@ std::size_t question_at(const Book& b, const std::string& id) {
   return static_cast<std::size_t>(it - b.questions.begin());
 }
 
-bool concerns(const Risk& r, const Engine& e) {
-  return r.engines.empty() || std::find(r.engines.begin(), r.engines.end(), e.id) != r.engines.end();
+bool among(const std::vector<std::string>& ids, const std::string& id) {
+  return ids.empty() || std::find(ids.begin(), ids.end(), id) != ids.end();
 }
 
 double chance_at(const std::vector<ChanceAt>& points, Distance odometer) {
@@ -70,28 +70,59 @@ void take_questions(Counted& c, const Book& book, const std::optional<Distance>&
   if (!r.proof.empty()) c.proof = question_at(book, r.proof);
   c.needs_proof = c.proof && (!odometer || *odometer >= r.must_from);  // one that nobody can read is no excuse
   if (!r.sight.empty()) c.sight = question_at(book, r.sight);
+  for (const std::string& q : r.must_when_bad) c.must_when_bad.push_back(question_at(book, q));
   for (const Sign& s : r.signs) c.links.push_back({question_at(book, s.question), *s.shows});
+}
+
+// Without an interval a bill clears it for good. One that is still to be seen may hold.
+void take_proof(Counted& c, const Input& in) {
+  if (!c.risk->every || !c.proof) return;
+  for (const Answer& a : in.answers) {
+    if (a.question != c.risk->proof || seen_of(in.known.questions[*c.proof], *a.said) != Seen::Good) continue;
+    const auto since = distance_since(in, c.risk->proof);
+    c.proof_holds = since && *since <= *c.risk->every + Distance::km(1e-6);
+  }
+}
+
+bool own_must(const Counted& c, const Evidence& evidence) {
+  const auto bad = [&](std::size_t q) { return evidence[q] == Seen::Bad; };
+  if (std::any_of(c.must_when_bad.begin(), c.must_when_bad.end(), bad)) return true;
+  const Seen sight = c.sight ? evidence[*c.sight] : Seen::Not;
+  if (sight != Seen::Not) return sight == Seen::Bad;  // what was seen counts for more than any paper
+  return c.needs_proof && !proven(c, evidence);
 }
 
 }  // namespace
 
+Seen seen_of(const Question& q, Said said) {
+  if (said == Said::DidntSee || said == Said::None) return Seen::Not;
+  return (said == Said::Yes) == (q.bad == YesNo::Yes) ? Seen::Bad : Seen::Good;
+}
+
+bool contradicts_clock(const Input& in, const Answer& a) {
+  return (a.reading && in.odometer && *a.reading > *in.odometer) || (a.day && in.today && *a.day > *in.today);
+}
+
 std::optional<Distance> distance_since(const Input& in, const std::string& proof) {
   for (const Answer& a : in.answers) {
-    if (proof.empty() || a.question != proof || !a.reading || !in.odometer || *a.reading > *in.odometer) continue;
+    if (proof.empty() || a.question != proof || !a.reading || !in.odometer || contradicts_clock(in, a)) continue;
     return *in.odometer - *a.reading;
   }
   return std::nullopt;
 }
 
-Model model_of(const Input& in, const Engine& engine) {
-  Model m{&engine, &in.known, in.touched == Touched::Cold, {}};
+Model model_of(const Input& in, const Engine& engine, const std::string& drive) {
+  Model m{&engine, drive, &in.known, in.touched == Touched::Cold, {}, {}};
+  for (const Answer& a : in.answers)
+    if (contradicts_clock(in, a)) m.void_bills.push_back(question_at(in.known, a.question));
   for (const Risk& r : in.known.risks) {
-    if (!concerns(r, engine)) continue;
+    if (!among(r.engines, engine.id) || !among(r.drives, drive)) continue;
     Counted c;
     c.risk = &r;
     take_prior(c, in);
     take_cost(c, in);
     take_questions(c, in.known, in.odometer);
+    take_proof(c, in);
     m.risks.push_back(std::move(c));
   }
   return m;
@@ -99,14 +130,17 @@ Model model_of(const Input& in, const Engine& engine) {
 
 bool hidden(const Model& m, std::size_t question, const Answers& answers) {
   const Question& q = m.book->questions[question];
-  if (q.warm_hides && !m.cold) return true;
+  if ((q.warm_hides || q.cold_only) && !m.cold) return true;
+  if (std::find(m.void_bills.begin(), m.void_bills.end(), question) != m.void_bills.end()) return true;
   return !q.hidden_by.empty() && answers[question_at(*m.book, q.hidden_by)] == Seen::Bad;
 }
 
 Evidence evidence_of(const Model& m, const Answers& answers) {
   Evidence evidence{answers};
-  for (std::size_t i = 0; i < answers.size(); ++i)
+  for (std::size_t i = 0; i < answers.size(); ++i) {
     if (answers[i] == Seen::Good && hidden(m, i, answers)) evidence.seen[i] = Seen::Not;
+    if (!m.void_bills.empty() && m.book->questions[i].clock) evidence.seen[i] = Seen::Bad;
+  }
   return evidence;
 }
 
@@ -140,14 +174,20 @@ double chance_after(const Model& m, const Counted& c, double prior, const Eviden
   return odds / (1.0 + odds);
 }
 
-bool must_do(const Counted& c, const Evidence& evidence) {
-  const Seen sight = c.sight ? evidence[*c.sight] : Seen::Not;
-  if (sight != Seen::Not) return sight == Seen::Bad;  // what was seen counts for more than any paper
-  return c.needs_proof && evidence[*c.proof] != Seen::Good;
+bool proven(const Counted& c, const Evidence& evidence) {
+  return c.proof && evidence[*c.proof] == Seen::Good && c.proof_holds;
+}
+
+bool must_do(const Model& m, const Counted& c, const Evidence& evidence) {
+  if (own_must(c, evidence)) return true;
+  if (c.risk->must_with.empty() || proven(c, evidence)) return false;
+  return std::any_of(m.risks.begin(), m.risks.end(), [&](const Counted& other) {
+    return other.risk->id == c.risk->must_with && own_must(other, evidence);
+  });
 }
 
 double chance_counted(const Model& m, const Counted& c, double prior, const Evidence& evidence) {
-  return must_do(c, evidence) ? 1.0 : chance_after(m, c, prior, evidence);
+  return must_do(m, c, evidence) ? 1.0 : chance_after(m, c, prior, evidence);
 }
 
 double pert_mean(const Span& cost) {
@@ -165,10 +205,8 @@ double chance_of_bad(const Model& m, std::size_t question, const Evidence& evide
 }
 
 bool asks(const Model& m, std::size_t question) {
-  return std::any_of(m.risks.begin(), m.risks.end(), [&](const Counted& c) {
-    return c.proof == question || c.sight == question ||
-           std::any_of(c.links.begin(), c.links.end(), [&](const Link& l) { return l.question == question; });
-  });
+  const std::string& id = m.book->questions[question].id;
+  return std::any_of(m.risks.begin(), m.risks.end(), [&](const Counted& c) { return tells(*c.risk, id); });
 }
 
 double expected_sum(const Model& m, const Evidence& evidence, double Counted::*prior) {

@@ -34,20 +34,26 @@ struct Counted {
   Span cost;  // best, likely, worst
   bool placeholder = false;
   std::optional<std::size_t> proof;
-  bool needs_proof = false;          // at this odometer it must be done where there is none
-  std::optional<double> since;       // chance by the distance since it was done, where the proof has a reading
+  bool needs_proof = false;     // at this odometer it must be done where there is none
+  bool proof_holds = true;      // false: the bill has no reading, or one older than the interval
+  std::optional<double> since;  // chance by the distance since it was done, where the proof has a reading
+  std::vector<std::size_t> must_when_bad;
   std::optional<std::size_t> sight;  // where the part itself is looked at
   std::vector<Link> links;
 };
 
 struct Model {
   const Engine* engine = nullptr;
+  std::string drive;
   const Book* book = nullptr;
   bool cold = false;  // the engine was, when it was touched first
   std::vector<Counted> risks;
+  std::vector<std::size_t> void_bills;  // questions whose bill contradicts the clock
 };
 
-Model model_of(const Input& in, const Engine& engine);
+Seen seen_of(const Question& q, Said said);
+
+Model model_of(const Input& in, const Engine& engine, const std::string& drive);
 
 // How far it went since the reading on this proof; none without one, or when it can't be true.
 std::optional<Distance> distance_since(const Input& in, const std::string& proof);
@@ -59,7 +65,8 @@ Evidence all_open(const Model& m, Answers answers, Seen instead);  // all that w
 double likelihood_ratio(const Question& q, double shows, Seen seen);
 bool by_distance_since(const Counted& c, const Evidence& evidence);  // not by the odometer: there is a reading
 double chance_after(const Model& m, const Counted& c, double prior, const Evidence& evidence);
-bool must_do(const Counted& c, const Evidence& evidence);
+bool proven(const Counted& c, const Evidence& evidence);  // by a paper that still holds
+bool must_do(const Model& m, const Counted& c, const Evidence& evidence);
 // As it counts in the sum: what must be done is certain.
 double chance_counted(const Model& m, const Counted& c, double prior, const Evidence& evidence);
 double pert_mean(const Span& cost);

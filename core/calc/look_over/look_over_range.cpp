@@ -86,13 +86,23 @@ Span range_of(const Model& m, const Evidence& evidence) {
 
 // The bill may still turn up.
 double chance_as_looked_for(const Model& m, const Counted& c, const Evidence& evidence) {
-  if (!must_do(c, evidence)) return chance_after(m, c, c.prior, evidence);
-  const bool seen_bad = c.sight && evidence[*c.sight] == Seen::Bad;
-  if (seen_bad || evidence[*c.proof] != Seen::Not) return 1.0;
+  if (!must_do(m, c, evidence)) return chance_after(m, c, c.prior, evidence);
+  if (!c.proof || evidence[*c.proof] != Seen::Not) return 1.0;
   Evidence with_bill = evidence;
   with_bill.seen[*c.proof] = Seen::Good;
+  if (must_do(m, c, with_bill)) return 1.0;
   const double no_bill = chance_of_bad(m, *c.proof, evidence);
   return no_bill + (1.0 - no_bill) * chance_after(m, c, c.prior, with_bill);
+}
+
+// How far the mean lies apart between a bad and a good answer.
+double apart_by(const Model& m, std::size_t question, const Answers& answers) {
+  const auto mean_with = [&](Seen seen) {
+    Answers after = answers;
+    after[question] = seen;
+    return moments_of(m, evidence_of(m, after)).mean;
+  };
+  return mean_with(Seen::Bad) - mean_with(Seen::Good);
 }
 
 }  // namespace
@@ -110,18 +120,19 @@ Moments moments_of(const Model& m, const Evidence& evidence) {
   return all;
 }
 
-double narrows_by(const Model& m, std::size_t question, const Answers& answers) {
-  const auto mean_with = [&](Seen seen) {
-    Answers after = answers;
-    after[question] = seen;
-    return moments_of(m, evidence_of(m, after)).mean;
-  };
+double narrows_by_all(const Model& m, const std::vector<std::size_t>& questions, const Answers& answers) {
   const Evidence evidence = evidence_of(m, answers);
-  const double bad = chance_of_bad(m, question, evidence);
-  const double apart = mean_with(Seen::Bad) - mean_with(Seen::Good);
   const double variance = moments_of(m, evidence).variance;
-  const double left = std::max(0.0, variance - bad * (1.0 - bad) * apart * apart);
-  return nine_in_ten_width * (std::sqrt(variance) - std::sqrt(left));
+  double told = 0.0;
+  for (const std::size_t q : questions) {
+    const double bad = chance_of_bad(m, q, evidence);
+    told += bad * (1.0 - bad) * std::pow(apart_by(m, q, answers), 2);
+  }
+  return nine_in_ten_width * (std::sqrt(variance) - std::sqrt(std::max(0.0, variance - told)));
+}
+
+double narrows_by(const Model& m, std::size_t question, const Answers& answers) {
+  return narrows_by_all(m, {question}, answers);
 }
 
 Span range_of(const std::vector<Model>& models, const Answers& answers) {

@@ -26,6 +26,7 @@ Moments moments_of(const Model& m, const Evidence& evidence);
 // the variance of the cost is expected to lose (law of total variance). The range is taken as wide as nine in ten of a
 // bell curve.
 double narrows_by(const Model& m, std::size_t question, const Answers& answers);
+double narrows_by_all(const Model& m, const std::vector<std::size_t>& questions, const Answers& answers);
 
 // What nine bikes in ten lie between, over all engines it can be, and the sum itself, which a rare dear fault can put
 // above them.

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "findings/remark.hpp"
+#include "units/format.hpp"
 
 namespace camside::remarks::look_over {
 
@@ -65,8 +66,9 @@ Finding reading_of_no_proof(std::string field, std::string_view id) {
 
 Finding cold_start_void(bool warm) {
   return caution(1820, "touched",
-                 warm ? "The engine was warm: what it did at the start proves nothing and is not counted"
-                      : "Nobody touched the engine first: what it did at the start proves nothing and is not counted",
+                 warm
+                     ? "The engine was warm: a good start proves nothing; what was bad counts all the same"
+                     : "Nobody touched the engine first: a good start proves nothing; what was bad counts all the same",
                  "\"I'd like to start it cold, please.\" Come back when it has stood overnight");
 }
 
@@ -75,6 +77,30 @@ Finding engine_not_settled(const std::vector<std::string>& names, const std::str
       1821, "year",
       fmt::format("It can be any of: {}. Counted is the dearest: {}; the range covers all", joined(names), counted),
       "Read the model year off the papers or the frame, or pick the engine");
+}
+
+Finding year_of_no_engine(std::optional<int> year, std::string_view own) {
+  return caution(1836, "year",
+                 year ? fmt::format("{} is outside all the engine years known here, so it goes on as: {}", *year, own)
+                      : fmt::format("Nothing is known by year, so it goes on as: {}", own),
+                 "Correct the year, or pick the engine by what it is");
+}
+
+Finding drive_not_asked(const std::string& counted) {
+  return caution(1837, "drive", "What turns the cams was not asked; counted as built: " + counted,
+                 "Ask it first: a converted bike has other work and other questions");
+}
+
+Finding drive_not_settled(const std::vector<std::string>& names, const std::string& counted) {
+  return caution(
+      1838, "drive",
+      fmt::format("What turns the cams is not known: {}. Counted is the dearest: {}", joined(names), counted),
+      "A bill for the conversion tells, or the cover off");
+}
+
+Finding drive_unlike_engine(const std::string& drive, const std::string& engine) {
+  return caution(1839, "drive", fmt::format("{} does not go with this engine: {}", drive, engine),
+                 "Compare the engine's number with the papers, or correct the drive");
 }
 
 Finding year_and_engine_differ(std::string_view engine) {
@@ -102,32 +128,49 @@ Finding nothing_seen() {
                  "Start with the look that stands first");
 }
 
+Finding proof_of_a_day_to_come(std::string field, Date day, Date today) {
+  return caution(1840, std::move(field),
+                 fmt::format("The bill is of {}, and today is {}: it contradicts the clock and proves nothing",
+                             format_date(day), format_date(today)),
+                 "Typed wrong? Correct the day. If the bill says so, walk away");
+}
+
+Finding proof_too_old(std::string field, std::string_view risk, Distance since, Distance every) {
+  return caution(
+      1841, std::move(field),
+      fmt::format("{}: the bill is {} old, and it is due every {}", risk, miles_and_km(since), miles_and_km(every)),
+      "The work is due again, so it stays in the sum");
+}
+
+Finding proof_without_distance(std::string field, std::string_view risk) {
+  return caution(1842, std::move(field), fmt::format("{}: a bill without a reading does not clear it", risk),
+                 "Enter the odometer on the bill, and that of the bike");
+}
+
 Finding silence_proves_nothing(std::string field, std::string_view question) {
   return note(1826, std::move(field),
-              fmt::format("\"{}\" Silence proves nothing: worn shoes often make no noise. The chance stays as it was",
-                          question));
+              fmt::format("\"{}\" Silence proves nothing: worn shoes often make no noise. Nothing changes", question));
 }
 
 Finding good_answer_hidden(std::string field, std::string_view question, std::string_view hidden_by) {
-  return caution(1827, std::move(field),
-                 fmt::format("\"{}\" counts as not seen, because of: \"{}\"", question, hidden_by),
+  return caution(1827, std::move(field), fmt::format("\"{}\" doesn't count: \"{}\"", question, hidden_by),
                  "Only what is not hidden proves anything: look again when it shows");
 }
 
 Finding proof_above_odometer(std::string field, Distance reading, Distance odometer) {
   return caution(1828, std::move(field),
-                 fmt::format("The proof says {}, the odometer only {}, so its reading does not count",
+                 fmt::format("The bill says {}, the clock only {}: it contradicts the clock and proves nothing",
                              miles_and_km(reading), miles_and_km(odometer)),
-                 "Correct the reading; if it is so, the papers contradict the odometer");
+                 "Typed wrong? Correct the reading. If the bill says so, walk away");
 }
 
 Finding placeholder_money(const std::vector<std::string>& risks) {
   constexpr std::size_t few = 3;
   return doubt(1830, "money_confirmed",
                risks.size() > few
-                   ? fmt::format("No offer: {} of the costs are placeholders, nobody's figures", risks.size())
-                   : fmt::format("No offer: these costs are placeholders, nobody's figures: {}", joined(risks)),
-               "Your figures? Enter them, or confirm the placeholders as yours");
+                   ? fmt::format("No offer: {} prices of work for certain are made up", risks.size())
+                   : fmt::format("No offer: these prices of work for certain are made up: {}", joined(risks)),
+               "Enter yours row by row, or take a row as yours");
 }
 
 Finding no_asking_price() {

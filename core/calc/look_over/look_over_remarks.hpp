@@ -25,6 +25,13 @@ Finding reading_of_no_proof(std::string field, std::string_view id);  // 1809
 // What the answer rests on.
 Finding cold_start_void(bool warm);                                                                    // 1820
 Finding engine_not_settled(const std::vector<std::string>& names, const std::string& counted);         // 1821
+Finding year_of_no_engine(std::optional<int> year, std::string_view own);                              // 1836
+Finding drive_not_asked(const std::string& counted);                                                   // 1837
+Finding drive_not_settled(const std::vector<std::string>& names, const std::string& counted);          // 1838
+Finding drive_unlike_engine(const std::string& drive, const std::string& engine);                      // 1839
+Finding proof_of_a_day_to_come(std::string field, Date day, Date today);                               // 1840
+Finding proof_too_old(std::string field, std::string_view risk, Distance since, Distance every);       // 1841
+Finding proof_without_distance(std::string field, std::string_view risk);                              // 1842
 Finding year_and_engine_differ(std::string_view engine);                                               // 1822
 Finding no_odometer();                                                                                 // 1823
 Finding rare_odometer(Distance odometer);                                                              // 1824

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "base/stable_sort.hpp"
+#include "calc/inspection_due/inspection_due.hpp"
 #include "calc/wear/wear_remarks.hpp"
 #include "calc/wear/wear_report.hpp"
 #include "fields/path.hpp"
@@ -189,7 +190,10 @@ void take_forecast(Working& w, const lines::Crossing& c) {
   f.crossing = Distance::km(c.km);
   if (c.low_km) f.low = Distance::km(*c.low_km);
   if (c.high_km && *c.high_km <= most_km) f.high = Distance::km(*c.high_km);
-  f.no_sooner = f.low.value_or(f.crossing);
+  const Distance by_line = f.low.value_or(f.crossing);
+  f.look_by = w.r.odometer + *look_again_of(w.in).every;
+  f.capped = f.look_by < by_line;
+  f.no_sooner = std::min(by_line, f.look_by);
   f.left = f.no_sooner - w.r.now;
   w.r.forecast = f;
 }
@@ -197,11 +201,12 @@ void take_forecast(Working& w, const lines::Crossing& c) {
 void remark_forecast(Working& w) {
   const Forecast& f = *w.r.forecast;
   w.say(say::not_a_clearance());
+  if (f.capped) w.say(say::look_before_that(f.look_by, f.low.value_or(f.crossing)));
   if (f.low && !f.high) w.say(say::latest_open());
   if (w.r.rests_on == RestsOn::UsualWear) w.say(say::rests_on_usual_wear(w.in.usual_wear->source->text()));
   const bool ridden = w.r.now.in_km() > w.r.odometer.in_km() + slack_km;
   if (f.left.in_km() <= slack_km && ridden) w.say(say::ridden_since(w.r.now, w.r.odometer, f.no_sooner));
-  if (f.left.in_km() <= slack_km && !ridden) w.say(say::may_be_reached_already(f.no_sooner));
+  if (f.left.in_km() <= slack_km && !ridden && !f.capped) w.say(say::may_be_reached_already(f.no_sooner));
   if (!w.r.line) return;
   const Distance ahead = f.crossing - w.r.odometer;
   const Distance covered = Distance::km(w.points.back().km - w.points.front().km);
@@ -296,6 +301,12 @@ void work_out(Working& w) {
 }
 
 }  // namespace
+
+LookAgain look_again_of(const Input& in) {
+  if (in.look_again) return *in.look_again;
+  const inspection_due::Item usual = inspection_due::usual_items(inspection_due::EngineYears::SprungChain).front();
+  return {usual.every, usual.source};
+}
 
 std::vector<std::string> damage_of(const Seen& seen) {
   std::vector<std::string> words;

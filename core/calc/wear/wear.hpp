@@ -18,7 +18,8 @@
 //     when the limit is reached, the shoe is damaged, or a reading is thicker than the one before it by more than three
 //     standard uncertainties of their difference (a new part or the other shoe stands among the readings).
 //   4 A forecast is worded "no sooner proof than": the early end of the interval, or the crossing where there is none.
-//     It says when the wear seen so far would first be proof of a worn shoe. It never says how long a shoe is good.
+//     It says when the wear seen so far would first be proof of a worn shoe. It never says how long a shoe is good, and
+//     it never reaches beyond the next look: last reading + look interval, which stands there then.
 // Sources: as said at each step; for the line and the interval in lines.hpp.
 //
 // Inputs: readings (odometer 0 to 1,000,000 mi, thickness 0 to 1 in) of one part since it was fitted, any order; what
@@ -39,8 +40,8 @@
 #include <vector>
 
 #include "fields/field.hpp"
-#include "maths/lines.hpp"
 #include "findings/outcome.hpp"
+#include "maths/lines.hpp"
 #include "units/quantity.hpp"
 
 namespace camside::wear {
@@ -70,6 +71,13 @@ struct UsualWear {
 };
 void describe(FieldVisitor& v, UsualWear& u);
 
+// How long nobody may go without looking, whatever the readings say.
+struct LookAgain {
+  std::optional<Distance> every;
+  std::optional<Source> source;
+};
+void describe(FieldVisitor& v, LookAgain& l);
+
 struct Input {
   std::string part;
   std::vector<Reading> readings;
@@ -80,6 +88,7 @@ struct Input {
   std::optional<Length> repeatability;  // standard deviation of one reading
   std::optional<Limit<Length>> limit;   // least thickness
   std::optional<UsualWear> usual_wear;
+  std::optional<LookAgain> look_again;  // left out: the usual one of a spring-loaded shoe
   std::optional<Distance> odometer_now;
 };
 void describe(FieldVisitor& v, Input& in);
@@ -101,7 +110,9 @@ struct Forecast {
   Distance crossing;             // where the line meets the limit
   std::optional<Distance> low;   // 95 % interval; none with less than three readings
   std::optional<Distance> high;  // none too when it lies beyond any odometer
-  Distance no_sooner;            // low, or the crossing where there is no interval
+  Distance look_by;              // the last reading + the look interval
+  bool capped = false;           // no_sooner is look_by: the line alone would put it later
+  Distance no_sooner;            // low, or the crossing where there is no interval; never beyond look_by
   Distance left;                 // no_sooner − odometer now; negative: may be reached already
 };
 
@@ -111,7 +122,7 @@ struct Result {
   Length thickness;    // the last reading
   Length uncertainty;  // expanded, U
   RestsOn rests_on = RestsOn::Nothing;
-  std::optional<lines::Line> line;               // none with readings at one distance
+  std::optional<lines::Line> line;        // none with readings at one distance
   std::optional<double> mm_per_km;        // rate of wear taken, positive: thinner
   std::optional<double> rate_plus_minus;  // half of its 95 % interval
   double g = 0.0;
@@ -121,6 +132,8 @@ struct Result {
 };
 
 tl::expected<Result, Findings> solve(const Input& input);
+
+LookAgain look_again_of(const Input& in);  // as entered, or the usual one
 
 // What was seen of damage, in words; empty: none.
 std::vector<std::string> damage_of(const Seen& seen);

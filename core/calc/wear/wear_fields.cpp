@@ -61,13 +61,20 @@ void describe(FieldVisitor& v, UsualWear& u) {
   v.source(Field{"source", "Who says so", "Where the rate comes from"}.must(), u.source);
 }
 
+void describe(FieldVisitor& v, LookAgain& l) {
+  v.value(distance("every", "Look every", "However thick it is").above(0.0).must(), l.every);
+  v.source(Field{"source", "Who says so", "Where the interval comes from"}.must(), l.source);
+}
+
 void describe(FieldVisitor& v, Input& in) {
-  v.value(Field{"part", "Part", "Which shoe: front or rear, outer or inner; one list for each"}, in.part);
+  v.value(Field{"part", "Part", "Which shoe, outer or inner; one list for each"}, in.part);
   v.list(Field{"readings", "Readings", "Of this one part since it was fitted; new counts as a reading"}, in.readings);
   v.group(Field{"seen", "Seen", "What was looked for at the last reading; left out: nobody looked"}, in.seen);
   describe_measuring(v, in);
   v.limit(thickness("limit", "Least thickness", "Below it the part is replaced").above(0.0), in.limit);
   v.group(Field{"usual_wear", "Usual wear", "Only for a single reading: what such a part wears"}, in.usual_wear);
+  v.group(Field{"look_again", "Look again", "No forecast goes beyond it; left out: 30,000 mi, common practice"},
+          in.look_again);
   v.value(distance("odometer_now", "Odometer now", "When it is further than the last reading"), in.odometer_now);
 }
 

@@ -53,9 +53,10 @@ Finding not_looked_at(const std::vector<std::string>& what) {
 }
 
 Finding thicker_than_before(std::string field, Length before, Length now) {
-  return doubt(1623, std::move(field),
-               fmt::format("{} is thicker than {} before it", short_inch_and_mm(now), short_inch_and_mm(before)),
-               "A new part, or right and left shoe exchanged? Keep one list for each shoe, from the day it was fitted");
+  return doubt(
+      1623, std::move(field),
+      fmt::format("{} is thicker than {} before it", short_inch_and_mm(now), short_inch_and_mm(before)),
+      "A new part, or outer and inner shoe exchanged? Keep one list for each shoe, from the day it was fitted");
 }
 
 Finding thick_for_a_shoe(std::string field, Length thickness) {
@@ -148,6 +149,13 @@ Finding latest_open() {
 Finding not_a_clearance() {
   return note(1657, "readings",
               "The forecast is no clearance: shoes groove, crack, chip and shed, and wear is no straight line");
+}
+
+Finding look_before_that(Distance look_by, Distance by_line) {
+  return note(1664, "look_again",
+              fmt::format("By its wear alone there is no sooner proof than {}; the look interval comes first, at {}",
+                          miles_and_km(by_line), miles_and_km(look_by)),
+              "Look then, however thick it was");
 }
 
 Finding repeatability_taken(Length graduation) {

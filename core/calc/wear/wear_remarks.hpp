@@ -33,19 +33,20 @@ Finding rests_on_usual_wear(const std::string& source);             // 1644
 Finding far_beyond_the_readings(Distance ahead, Distance covered);  // 1645
 
 // The forecast, and why there is none.
-Finding two_readings_only();                     // 1650
-Finding one_distance_only();                     // 1651
-Finding slope_not_proven(double g);              // 1652
-Finding never_by_the_line();                     // 1653
-Finding beyond_any_odometer();                   // 1654
-Finding no_limit();                              // 1655
-Finding latest_open();                           // 1656
-Finding not_a_clearance();                       // 1657
-Finding repeatability_taken(Length graduation);  // 1658
-Finding limit_reached();                         // 1659
-Finding no_forecast_of_damaged();                // 1660
-Finding no_forecast_of_mixed();                  // 1661
-Finding silence_proves_nothing();                // 1662
-Finding usual_wear_not_used();                   // 1663
+Finding two_readings_only();                                   // 1650
+Finding one_distance_only();                                   // 1651
+Finding slope_not_proven(double g);                            // 1652
+Finding never_by_the_line();                                   // 1653
+Finding beyond_any_odometer();                                 // 1654
+Finding no_limit();                                            // 1655
+Finding latest_open();                                         // 1656
+Finding look_before_that(Distance look_by, Distance by_line);  // 1664
+Finding not_a_clearance();                                     // 1657
+Finding repeatability_taken(Length graduation);                // 1658
+Finding limit_reached();                                       // 1659
+Finding no_forecast_of_damaged();                              // 1660
+Finding no_forecast_of_mixed();                                // 1661
+Finding silence_proves_nothing();                              // 1662
+Finding usual_wear_not_used();                                 // 1663
 
 }  // namespace camside::remarks::wear

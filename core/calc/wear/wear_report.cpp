@@ -55,7 +55,7 @@ std::string per_thousand_miles(double mm_per_km) {
 }
 
 void add_forecast(const Forecast& f, Outcome& out) {
-  out.figures.push_back(distance("no_sooner", "No sooner proof than", f.no_sooner));
+  out.figures.push_back(distance("no_sooner", f.capped ? "Look again by" : "No sooner proof than", f.no_sooner));
   out.figures.push_back(distance("left", "That is ahead", f.left));
   out.figures.push_back(distance("crossing", "Line meets the limit at", f.crossing));
   if (f.low) out.figures.push_back(distance("crossing_low", "95 % interval, early end", *f.low));
@@ -122,7 +122,9 @@ void add_interval_step(const Result& r, double spread_mm, Outcome& out) {
 std::string forecast_text(const Result& r) {
   if (!r.forecast) return std::string(outlook_text(r.outlook));
   if (r.forecast->left <= Distance{}) return "nothing ahead to name: the limit may be reached already";
-  std::string text = "no sooner proof than " + miles_and_km(r.forecast->no_sooner);
+  std::string text =
+      (r.forecast->capped ? "look again by " : "no sooner proof than ") + miles_and_km(r.forecast->no_sooner);
+  if (r.forecast->capped) text += ", the look interval; the wear seen says no more than that";
   if (r.rests_on == RestsOn::TwoReadings) text += "; two readings, no interval";
   if (r.rests_on == RestsOn::UsualWear) text += "; by the usual wear, no interval";
   return text;

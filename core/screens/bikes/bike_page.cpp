@@ -3,8 +3,11 @@
 #include <algorithm>
 #include <set>
 
+#include "due/due_board.hpp"
+#include "knowledge/knowledge.hpp"
 #include "log/demo_bike.hpp"
 #include "log/log_csv.hpp"
+#include "screens/bikes/known_words.hpp"
 #include "screens/widgets/cut.hpp"
 #include "screens/words.hpp"
 
@@ -36,7 +39,8 @@ std::string kind_of(const records::Log& log, const Line& line) {
 // fields' description.
 Entry facts_entry(const Bike& bike) {
   Entry entry = records::make_entry("facts", bike.id, {});
-  const std::pair<const char*, const std::string*> fields[]{{"engine", &bike.engine}, {"own_engine", &bike.own_engine}};
+  const std::pair<const char*, const std::string*> fields[]{
+      {"engine", &bike.engine}, {"own_engine", &bike.own_engine}, {"drive", &bike.drive}};
   for (const auto& [name, text] : fields)
     if (!text->empty()) entry.record.enter(name, *text);
   return entry;
@@ -54,7 +58,7 @@ std::string words_for(const Entry& entry) {
 
 void BikePage::open(std::string bike) {
   bike_ = std::move(bike);
-  adding_ = false;
+  adding_ = known_ = false;
   filter_.clear();
   version_ = -1;
 }
@@ -147,6 +151,23 @@ void BikePage::draw_facts(Ui& ui, const BikeLog& log) {
   ui.end_card();
 }
 
+// All that the book holds of its engine, below the log's own: read once in a while.
+void BikePage::draw_known(Ui& ui, const BikeLog& log) {
+  const Bike* const bike = log.bike(*bike_);
+  if (!bike || bike->engine.empty()) return;
+  if (ui.button("known", known_ ? words::hide_known() : words::show_known(), Look::Quiet)) known_ = !known_;
+  if (!known_) return;
+  const std::string_view engine = due_board::engine_id(bike->engine);
+  for (const knowledge::Page& page : knowledge::known_of(knowledge::usual_knowledge(), engine)) {
+    ui.heading(page.heading);
+    for (const knowledge::Page::Line& line : page.lines) {
+      ui.text(line.text);
+      if (!line.source.empty()) ui.quiet(line.source);
+      ui.gap(6);
+    }
+  }
+}
+
 // Below what is due: that is what the page was opened for.
 void BikePage::draw_changes(Ui& ui, const BikeLog& log, Asked& asked) {
   const bool can = log.takes_entries();
@@ -228,6 +249,7 @@ BikePage::Asked BikePage::draw(Ui& ui, BikeLog& log, DueList& due, const std::st
   draw_due(ui, log, due, said, system, asked);
   ui.gap(12);
   draw_changes(ui, log, asked);
+  draw_known(ui, log);
   ui.gap(12);
   draw_filter(ui);
   ui.gap(8);

@@ -49,6 +49,7 @@ class BikePage {
   const BikeRow* row_of(const BikeLog& log) const;
   bool is_invented(const BikeLog& log) const;
   void draw_facts(Ui& ui, const BikeLog& log);
+  void draw_known(Ui& ui, const BikeLog& log);
   void draw_changes(Ui& ui, const BikeLog& log, Asked& asked);
   void draw_due(Ui& ui, BikeLog& log, DueList& due, const std::string& said, System system, Asked& asked);
   void draw_adding(Ui& ui, Asked& asked);
@@ -58,6 +59,7 @@ class BikePage {
 
   std::optional<std::string> bike_;
   bool adding_ = false;
+  bool known_ = false;
   std::string filter_;  // a kind; empty: all
   int version_ = -1;
   System system_ = System::Inch;

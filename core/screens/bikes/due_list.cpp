@@ -79,9 +79,14 @@ void DueList::prepare(const BikeLog& log, System system) {
 
 std::string DueList::first(const std::string& bike) const {
   const auto it = kept_.find(bike);
-  if (it == kept_.end() || it->second.board.rows.empty()) return {};
-  const Row& row = it->second.board.rows.front();
-  if (!pressing(row)) return {};
+  if (it == kept_.end()) return {};
+  const due_board::History& history = it->second.history;
+  const auto& rows = it->second.board.rows;
+  if (rows.empty() || !pressing(rows.front()))
+    return history.faults.empty()
+               ? std::string()
+               : words::due_in_list(std::string(inspection_due::word_of(State::Overdue)), history.faults.front().part);
+  const Row& row = rows.front();
   return words::due_in_list(std::string(inspection_due::word_of(row.state)),
                             it->second.history.due.items[row.item].name);
 }
@@ -123,7 +128,7 @@ DueList::Asked DueList::draw_open(Ui& ui, const BikeLog& log, const Kept& kept, 
   // The row above says one of the two.
   for (const std::string* line : {of.put_off ? &words.state : &words.put_off, &words.found, &words.next})
     if (!line->empty()) ui.text(*line);
-  if (of.result.distance) {
+  if (of.result.distance && !of.result.due_for_want_of_proof) {
     const Pen pen = ui.pen(ui.theme().ground);
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const Area area{at, {at.x + ui.width(), at.y + road_height(pen)}};
@@ -163,6 +168,18 @@ DueList::Asked DueList::draw_rows(Ui& ui, const BikeLog& log, const Kept& kept, 
   return asked;
 }
 
+// Found failed or at its limit, and no item of an interval: it stands here until a service of it.
+DueList::Asked DueList::draw_faults(Ui& ui, const BikeLog& log, const Kept& kept) {
+  Asked asked;
+  for (const due_board::Fault& fault : kept.history.faults) {
+    const char* const action = log.takes_entries() ? words::log_it_done() : "";
+    if (ui.row("fault " + fault.part, fault.part, action) && log.takes_entries()) asked = {"service", fault.part};
+    ui.quiet(due_board::words_of(fault));
+    ui.gap(4);
+  }
+  return asked;
+}
+
 DueList::Asked DueList::draw(Ui& ui, BikeLog& log, const std::string& id, System system) {
   const Bike* const bike = log.bike(id);
   if (!bike || id.empty() || bike->removed) return {};
@@ -178,6 +195,8 @@ DueList::Asked DueList::draw(Ui& ui, BikeLog& log, const std::string& id, System
   else if (kept.board.rows.empty())
     ui.quiet(words::nothing_looked_after());
   Asked asked = draw_rows(ui, log, kept, system);
+  if (Asked fault = draw_faults(ui, log, kept); !fault.kind.empty()) asked = std::move(fault);
+  if (kept.history.drives.size() > 1) ui.quiet(due_board::drive_not_known_words());
   for (const due_board::NotFitted& none : kept.history.not_fitted)
     ui.quiet(words::none_on_this_bike(none.item, none.why));
   draw_remarks(ui, kept.board.findings);

@@ -43,6 +43,7 @@ class DueList {
   const Kept& read(const BikeLog& log, const records::Bike& bike, System system);
   bool draw_row(Ui& ui, const Kept& kept, std::size_t row);
   Asked draw_open(Ui& ui, const BikeLog& log, const Kept& kept, std::size_t row, System system);
+  Asked draw_faults(Ui& ui, const BikeLog& log, const Kept& kept);
   Asked draw_rows(Ui& ui, const BikeLog& log, const Kept& kept, System system);
 
   std::map<std::string, Kept, std::less<> > kept_;  // by the bike's id

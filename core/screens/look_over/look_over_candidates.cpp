@@ -38,7 +38,7 @@ look_over::Met walk(const look_over::Result& r) {
 Verdict walk_shape(const look_over::Result& r) {
   const look_over::Met met = walk(r);
   if (met == look_over::Met::Met) return Verdict::Outside;
-  return met == look_over::Met::NotMet ? Verdict::Within : Verdict::NotProven;
+  return met == look_over::Met::NotMet && r.must_do.empty() ? Verdict::Within : Verdict::NotProven;
 }
 
 std::array<std::string, 8> cells(const Candidate& c) {
@@ -48,7 +48,7 @@ std::array<std::string, 8> cells(const Candidate& c) {
           in.year ? std::to_string(*in.year) : "?",
           c.odometer,
           in.asking ? look_over::money_text(*in.asking) : "?",
-          look_over::rough_text(r.knock_off.middle),
+          look_over::walk_away_met(r) ? "" : look_over::money_text(look_over::sum_shown(r)),
           r.offer ? look_over::rough_range(*r.offer) : words::no_offer_word(look_over::walk_away_met(r)),
           std::string(word_of(walk(r))),
           std::to_string(r.looks.size())};
@@ -100,12 +100,13 @@ bool draw_table_row(Ui& ui, const Candidate& c) {
 
 // ---- on a phone: a card each
 
-std::string offer_word(const look_over::Result& r) {
-  return r.offer ? words::offer_of(look_over::rough_range(*r.offer))
+std::string offer_word(const look_over::Input& in, const look_over::Result& r) {
+  return r.offer ? words::offer_of(look_over::with_currency(look_over::rough_range(*r.offer), in.currency))
                  : words::no_offer_word(look_over::walk_away_met(r));
 }
 
 struct CardLines {
+  std::string head;  // year and offer
   std::string bike;
   std::string sums;
   std::string state;
@@ -113,14 +114,15 @@ struct CardLines {
 };
 
 CardLines lines_of(const Candidate& c) {
-  if (!c.result) return {words::cannot_say(), "", "", Verdict::NotProven};
+  if (!c.result) return {c.name, words::cannot_say(), "", "", Verdict::NotProven};
   const look_over::Result& r = *c.result;
   CardLines l;
-  l.bike = c.input->year ? std::to_string(*c.input->year) : std::string(words::year_not_known());
-  l.bike += " · " + (c.input->odometer ? c.odometer : std::string(words::odometer_not_known()));
+  l.head = c.input->year ? std::to_string(*c.input->year) : std::string(words::year_not_known());
+  l.head += " · " + offer_word(*c.input, r);
+  l.bike = c.name + " · " + (c.input->odometer ? c.odometer : std::string(words::odometer_not_known()));
   if (c.input->asking) l.bike += " · " + words::asks(look_over::money_text(*c.input->asking));
-  l.sums = words::knock_off_of(look_over::rough_text(r.knock_off.middle)) + " · " + offer_word(r);
   const bool met = look_over::walk_away_met(r);
+  if (!met) l.sums = words::knock_off_of(look_over::money_text(look_over::sum_shown(r)));
   l.state =
       met ? words::walk_away() + std::string(": ") + r.walk_away.front().why : words::not_seen(r.looks.size(), walk(r));
   l.shape = walk_shape(r);
@@ -154,7 +156,8 @@ bool draw_card(Ui& ui, const Candidate& c, bool on, bool name_only, Money most) 
   const auto high = [&](ImFont* font, float size, const std::string& text, float in) {
     return text.empty() ? 0.0f : size_of(font, size, broken(font, size, text, in)).y + 4;
   };
-  const float name = high(ui.fonts().bold, ui.px(19), c.name, room);
+  const std::string& head = name_only ? c.name : l.head;
+  const float name = high(ui.fonts().bold, ui.px(19), head, room);
   const float bike = name_only ? 0 : high(ui.fonts().words, small, l.bike, room);
   const float sums = name_only ? 0 : high(ui.fonts().bold, ui.px(17), l.sums, room);
   const float bar = name_only || !c.result || most <= Money{} ? 0 : 20;
@@ -169,7 +172,7 @@ bool draw_card(Ui& ui, const Candidate& c, bool on, bool name_only, Money most) 
           if (tall > 0) ui.fit({{x, y}, {at.max.x - 13, y + tall}}, text, ink, size, font, {0, 0});
           y += tall;
         };
-        line(at.min.x + 14, name, c.name, ui.theme().text, ui.px(19), ui.fonts().bold);
+        line(at.min.x + 14, name, head, ui.theme().text, ui.px(19), ui.fonts().bold);
         line(at.min.x + 14, bike, l.bike, ui.theme().quiet, small, ui.fonts().words);
         line(at.min.x + 14, sums, l.sums, ui.theme().text, ui.px(17), ui.fonts().bold);
         if (bar > 0) draw_bar(ui, {{at.min.x + 14, y + 2}, {at.max.x - 14, y + 14}}, c.result->knock_off, most);

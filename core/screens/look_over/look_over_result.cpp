@@ -19,70 +19,39 @@ namespace {
 
 constexpr std::size_t most_bars = 8;
 
-bool rests_on_placeholders(const Result& r) {
-  const auto is = [](const Found& f) { return f.placeholder; };
-  return std::any_of(r.must_do.begin(), r.must_do.end(), is) || std::any_of(r.may_find.begin(), r.may_find.end(), is) ||
-         std::any_of(r.elsewhere.begin(), r.elsewhere.end(), is);
-}
-
 std::string capital(std::string text) {
   if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 32);
   return text;
 }
 
-void draw_sum(Ui& ui, const char* label, const look_over::Span& sum) {
-  ui.quiet(label);
-  ui.coloured(look_over::rough_text(sum.middle), ui.theme().text, ui.px(40), ui.fonts().bold);
-  ui.quiet(look_over::rough_range(sum));
+// The largest figure is the work for certain, at the user's own prices: nothing that rests on made-up odds is as large.
+void draw_certain(Ui& ui, const look_over::Input& in, const Result& r) {
+  Money certain;
+  for (const Found& f : r.must_do) certain = certain + f.expected;
+  const bool own = std::none_of(r.must_do.begin(), r.must_do.end(), [](const Found& f) { return f.placeholder; });
+  if (r.must_do.empty() || !own) return;
+  ui.quiet(words::work_for_certain());
+  ui.coloured(look_over::with_currency(look_over::rough_text(certain), in.currency), ui.theme().text, ui.px(34),
+              ui.fonts().bold);
 }
 
-// One figure is bluff as long as what was not seen can take a good part of it: the range stands first then.
-void draw_offer(Ui& ui, const look_over::Span& offer) {
-  constexpr double near = 0.75;  // our own choice
-  if (offer.low.in_amount() >= near * offer.middle.in_amount()) return draw_sum(ui, words::offer(), offer);
-  ui.quiet(words::offer());
-  ui.coloured(look_over::rough_range(offer), ui.theme().text, ui.px(28), ui.fonts().bold);
-  ui.quiet(words::on_the_average(look_over::rough_text(offer.middle)));
-}
-
-// No price makes up for it, so the sums step back.
-void draw_walk(Ui& ui, const Result& r) {
-  ui.begin_card();
-  ui.coloured(words::walk_away(), ui.theme().outside, ui.px(34), ui.fonts().bold);
-  ui.text(words::no_price_makes_up());
-  ui.quiet(std::string(words::knock_off()) + ": " + look_over::rough_text(r.knock_off.middle) + ", " +
-           look_over::rough_range(r.knock_off));
-  ui.end_card();
-}
-
-// Both sums beside each other where there is room for both.
 void draw_sums(Ui& ui, const look_over::Input& in, const Result& r) {
-  if (look_over::walk_away_met(r)) return draw_walk(ui, r);
   ui.begin_card();
-  const float left = ImGui::GetCursorPosX();
-  const float half = ui.width() / 2;
-  const bool beside = half > ui.px(150);
-  ImGui::BeginGroup();
-  draw_sum(ui, words::knock_off(), r.knock_off);
-  ImGui::EndGroup();
-  if (beside)
-    ImGui::SameLine(left + half);
-  else
-    ui.gap(8);
-  ImGui::BeginGroup();
-  if (r.offer) {
-    draw_offer(ui, *r.offer);
-  } else {
-    ui.quiet(words::offer());
-    ui.coloured(words::no_offer(), ui.theme().text, ui.px(22), ui.fonts().bold);
-    ui.quiet(capital(look_over::why_no_offer(in, r)));
+  const bool walk = look_over::walk_away_met(r);
+  const std::string sentence = look_over::in_one_sentence(in, r);
+  ui.coloured(sentence, walk ? ui.theme().outside : ui.theme().text, ui.px(walk ? 26.0f : 22.0f), ui.fonts().bold);
+  if (walk) {
+    ui.text(words::no_price_makes_up());
+    return ui.end_card();
   }
-  ImGui::EndGroup();
-  ui.quiet(words::range_help());
-  if (!r.looks.empty())
-    ui.quiet(words::once_seen(r.looks.size(), r.questions.size(), look_over::rough_text(r.once_seen.low),
-                              look_over::rough_text(r.once_seen.high)));
-  if (rests_on_placeholders(r)) ui.quiet(words::placeholder_sum());
+  draw_certain(ui, in, r);
+  if (r.offer)
+    ui.quiet(std::string(words::offer()) + ", " + look_over::likely_range(in, *r.offer));
+  else
+    ui.quiet("No offer yet: " + look_over::why_no_offer(in, r));
+  if (!r.offer) ui.quiet(capital(look_over::likely_range(in, r.knock_off)));
+  if (r.offer) ui.quiet(words::asking_is_sound());
+  if (look_over::prices_rest_on_nobody(r)) ui.quiet(words::placeholder_sum());
   ui.end_card();
 }
 
@@ -143,8 +112,10 @@ std::string cost_of(const Found& f) {
 void draw_must_do(Ui& ui, const Result& r) {
   ui.heading(words::must_do());
   if (r.must_do.empty()) return ui.quiet(words::nothing_must());
-  for (const Found& f : r.must_do) draw_line(ui, f.name, cost_of(f), ui.fonts().bold);
-  ui.quiet(words::must_do_why());
+  for (const Found& f : r.must_do) {
+    draw_line(ui, f.name, cost_of(f), ui.fonts().bold);
+    ui.quiet(capital(f.why_must));
+  }
 }
 
 void draw_may_find(Ui& ui, const Result& r) {
@@ -169,20 +140,17 @@ std::string reason_of(const look_over::Input& in, const look_over::Look& l) {
   return words::settles(look_over::rough_text(l.if_good), look_over::rough_text(l.if_bad));
 }
 
-bool draw_next(Ui& ui, const look_over::Input& in, const Result& r) {
+void draw_next(Ui& ui, const look_over::Input& in, const Result& r) {
   ui.heading(words::look_next());
-  if (r.looks.empty()) {
-    ui.quiet(words::all_seen());
-    return false;
-  }
-  const look_over::Look& l = r.looks.front();
+  if (r.looks.empty()) return ui.quiet(words::all_seen());
+  const std::string next = next_look(in, r);
+  const auto it = std::find_if(r.looks.begin(), r.looks.end(), [&](const auto& l) { return l.question == next; });
+  const look_over::Look& l = it == r.looks.end() ? r.looks.front() : *it;
   ui.begin_card();
   ui.coloured(l.text, ui.theme().text, ui.px(18), ui.fonts().bold);
   if (!l.say.empty()) ui.coloured(words::say(l.say), ui.theme().accent, ui.px(18), ui.fonts().words);
   ui.quiet(reason_of(in, l));
-  const bool tapped = ui.button("answer next", words::answer_it());
   ui.end_card();
-  return tapped;
 }
 
 void draw_risk(Ui& ui, const Found& f) {
@@ -194,7 +162,7 @@ void draw_risk(Ui& ui, const Found& f) {
   ui.quiet(std::string(words::best()) + " " + look_over::money_text(f.cost.low) + " · " + words::likely() + " " +
            look_over::money_text(f.cost.middle) + " · " + words::worst() + " " + look_over::money_text(f.cost.high) +
            (f.placeholder ? std::string(" · ") + words::placeholder() : std::string()));
-  ui.quiet(words::chance_of(look_over::percent(f.chance), f.chance_from));
+  ui.quiet(must ? capital(f.why_must) : words::chance_of(look_over::percent(f.chance), f.chance_from));
   ui.quiet(words::settled_by(f.settled_by));
   if (!f.say.empty()) ui.coloured(words::say(f.say), ui.theme().accent, ui.px(16), ui.fonts().words);
   ui.end_card();
@@ -202,20 +170,36 @@ void draw_risk(Ui& ui, const Found& f) {
 
 }  // namespace
 
-ResultTap draw_result(Ui& ui, const look_over::Input& in, const Result& r) {
-  ResultTap tap = ResultTap::None;
+void draw_result(Ui& ui, const look_over::Input& in, const Result& r) {
   draw_sums(ui, in, r);
   const bool walk = look_over::walk_away_met(r);
-  if (!walk && rests_on_placeholders(r) && ui.button("prices", words::look_at_prices())) tap = ResultTap::Prices;
+  if (!walk && r.rest_open > 0 && few_answered(in, r))
+    ui.text(words::may_stop(r.rest_open, look_over::with_currency(look_over::rough_text(r.rest_narrows), in.currency)));
   ui.gap(12);
-  draw_walk_away(ui, r);
+  if (!walk) draw_next(ui, in, r);
   ui.gap(12);
   draw_must_do(ui, r);
   ui.gap(12);
-  draw_may_find(ui, r);
+  draw_walk_away(ui, r);
   ui.gap(12);
-  if (!walk && draw_next(ui, in, r)) tap = ResultTap::Look;
-  return tap;
+  draw_may_find(ui, r);
+}
+
+std::string next_look(const look_over::Input& in, const Result& r) {
+  const auto answered = [&](const std::string& id) {
+    return std::any_of(in.answers.begin(), in.answers.end(), [&](const auto& a) { return a.question == id; });
+  };
+  if (few_answered(in, r) && !r.looks.empty() && !answered(r.looks.front().question)) return r.looks.front().question;
+  const auto open = std::find_if(r.questions.begin(), r.questions.end(), [&](const auto& id) { return !answered(id); });
+  return open == r.questions.end() ? std::string() : *open;
+}
+
+bool few_answered(const look_over::Input& in, const Result& r) {
+  return std::all_of(r.questions.begin(), r.questions.begin() + static_cast<std::ptrdiff_t>(r.first),
+                     [&](const std::string& id) {
+                       return std::any_of(in.answers.begin(), in.answers.end(),
+                                          [&](const look_over::Answer& a) { return a.question == id; });
+                     });
 }
 
 void draw_result_in_short(Ui& ui, const look_over::Input& in, const Result& r) {

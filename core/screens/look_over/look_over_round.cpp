@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <array>
 
+#include "screens/drawings/place_drawing.hpp"
 #include "screens/look_over/look_over_words.hpp"
 #include "screens/widgets/answer.hpp"
-#include "screens/drawings/place_drawing.hpp"
 #include "screens/words.hpp"
 
 namespace camside::screens {
@@ -16,7 +16,7 @@ constexpr float gap = 8.0f;
 
 ImU32 colour_of(const Ui& ui, const std::string& said) {
   if (said.empty()) return ui.theme().faint;
-  return said == "didn't see" ? ui.theme().line : ui.theme().accent;
+  return said == "didn't see" || said == "none" ? ui.theme().line : ui.theme().accent;
 }
 
 // One mark a question: answered, not seen, open; the one on screen is taller.
@@ -90,6 +90,12 @@ bool answer_button(Ui& ui, const char* id, const std::string& label, ImVec2 size
   return fired;
 }
 
+// Up to the first point or colon that ends a thought.
+std::string first_sentence(const std::string& text) {
+  const std::size_t end = std::min({text.find(". "), text.find("; "), text.find(": ")});
+  return text.substr(0, end);
+}
+
 }  // namespace
 
 void draw_question(Ui& ui, const RoundQuestion& round, const std::vector<std::string>& answers) {
@@ -105,7 +111,7 @@ void draw_meaning(Ui& ui, const RoundQuestion& round) {
   const look_over::Question& q = *round.question;
   if (round.cold_void) draw_cold_void(ui, round);
   if (round.hidden_by) draw_hidden(ui, round);
-  if (!q.means.empty()) ui.text(q.means);
+  if (!q.means.empty()) ui.text(round.more ? q.means : first_sentence(q.means));
 }
 
 void draw_how(Ui& ui, const RoundQuestion& round) {
@@ -168,11 +174,18 @@ AnswerTap draw_answers(Ui& ui, const RoundQuestion& round) {
                     says_of(round, look_over::YesNo::No)))
     tap.said = "no";
   ui.gap(gap);
-  const float wide = 0.62f * (width - gap);
+  const bool third = round.question && !round.question->none.empty();
+  const float wide = (third ? 0.4f : 0.62f) * (width - gap);
+  if (third) {
+    if (answer_button(ui, "answer none", round.question->none, {0.33f * (width - gap) - gap, low}, round.said == "none",
+                      {}))
+      tap.said = "none";
+    ImGui::SameLine(0, gap);
+  }
   if (answer_button(ui, "answer not seen", words::didnt_see(), {wide, low}, round.said == "didn't see", {}))
     tap.said = "didn't see";
   ImGui::SameLine(0, gap);
-  const float rest = width - gap - wide;
+  const float rest = width - gap - wide - (third ? 0.33f * (width - gap) : 0.0f);
   tap.previous = ui.area(
       "previous", Role::Button, words::previous(), {rest, low},
       [&](const Area& at, bool pressed) {

@@ -17,15 +17,16 @@ struct RoundQuestion {
   std::string said;  // "yes", "no", "didn't see"; empty: open
   std::string tells_about;
   bool proof = false;  // a bill may carry a reading
+  bool more = false;   // all of it is shown, not the first sentence of help alone
   bool cold_void = false;
   const look_over::Question* hidden_by = nullptr;
   look_over::Touched touched = look_over::Touched::Not;
 };
 
 void draw_question(Ui& ui, const RoundQuestion& round, const std::vector<std::string>& answers);
-void draw_meaning(Ui& ui, const RoundQuestion& round);
-void draw_how(Ui& ui, const RoundQuestion& round);  // where to look, what to say, what hangs on it
-bool draw_stop(Ui& ui, const std::string& why);     // true: tapped
+void draw_meaning(Ui& ui, const RoundQuestion& round);  // one line, or all of it
+void draw_how(Ui& ui, const RoundQuestion& round);      // where to look, what to say, what hangs on it
+bool draw_stop(Ui& ui, const std::string& why);         // true: tapped
 
 struct AnswerTap {
   std::string said;  // empty: none was tapped

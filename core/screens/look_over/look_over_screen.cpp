@@ -24,6 +24,7 @@ using records::Record;
 namespace {
 
 constexpr const char* name_path = "@name";  // stands beside what is entered
+constexpr const char* currency_path = "currency";
 
 // "costs/shoes/best": which figure of which risk the keypad is at.
 std::string cost_path(const std::string& risk, const char* end) {
@@ -158,26 +159,28 @@ const char* LookOverScreen::part() const {
 }
 
 void LookOverScreen::begin() {
-  chosen_ = looks_.add(platform_.local_time());
+  chosen_ = looks_.add(platform_.local_time(), names_taken());
   removed_name_.clear();
   go(Page::Facts);
+}
+
+std::string LookOverScreen::next_open() {
+  const Result* const r = result();
+  const Input* const in = input();
+  return r && in ? next_look(*in, *r) : std::string();
 }
 
 // At the first question that is open, else at the first.
 void LookOverScreen::start_round() {
   const Result* const r = result();
   if (!r || r->questions.empty()) return;
-  std::string at = r->questions.front();
-  for (const std::string& id : r->questions) {
-    if (!looks_.said(chosen_, id).empty()) continue;
-    at = id;
-    break;
-  }
-  show_question(at);
+  const std::string open = next_open();
+  show_question(open.empty() ? r->questions.front() : open);
 }
 
 void LookOverScreen::show_question(const std::string& id) {
   question_ = id;
+  more_ = false;
   go(Page::Round);
 }
 
@@ -196,7 +199,8 @@ RoundQuestion LookOverScreen::round_question() {
   round.at = static_cast<std::size_t>(it - r->questions.begin());
   round.of = r->questions.size();
   round.said = looks_.said(chosen_, question_);
-  round.tells_about = joined(look_over::told_by(in->known, r->engines, question_));
+  round.tells_about = joined(look_over::told_by(*in, *r, question_));
+  round.more = more_;
   round.touched = in->touched;
   round.proof = asks_for_proof(in->known, question_);
   round.hidden_by = hides(*in, round.question);
@@ -216,7 +220,8 @@ void LookOverScreen::step(int by) {
   if (!r) return;
   const auto it = std::find(r->questions.begin(), r->questions.end(), question_);
   if (it == r->questions.end() || (by < 0 && it == r->questions.begin())) return;
-  if (by > 0 && std::next(it) == r->questions.end()) return go(Page::Result);
+  const bool last_of_few = it - r->questions.begin() + 1 == static_cast<std::ptrdiff_t>(r->first);
+  if (by > 0 && (last_of_few || std::next(it) == r->questions.end())) return go(Page::Result);  // one may stop there
   show_question(*std::next(it, by));
 }
 
@@ -268,10 +273,8 @@ void LookOverScreen::draw_on_proof(Ui& ui, const char* what, const char* label, 
   look.width = width;
   const std::string path = proof_path + question_ + "/" + what;
   look.active = keypad_.path() == path;
-  for (const Finding& f : looks_.read(chosen_).solved.findings)
-    if (f.severity == Severity::Refusal && f.field.starts_with("answers[") &&
-        f.field.ends_with("]." + std::string(what)))
-      look.error = f.text;
+  for (const work::LeftOut& left : looks_.read(chosen_).left_out)
+    if (left.at == "answers/" + question_ + "/" + what) look.error = left.why.text;
   if (ui.field(path, look)) edit(path, label, Kind::Distance, look.text, system);
 }
 
@@ -291,15 +294,20 @@ void LookOverScreen::draw_round(Ui& ui, System system, bool wide) {
   }
   draw_meaning(ui, round);
   draw_proof(ui, round, system);
-  draw_how(ui, round);
-  if (round.question->cold_only || round.question->warm_hides || round.at == 0) {
+  if (!round.question->say.empty())
+    ui.coloured(words::say(round.question->say), ui.theme().accent, ui.px(18), ui.fonts().words);
+  if (ui.button("more", more_ ? words::less_of_it() : words::more_of_it(), Look::Quiet)) more_ = !more_;
+  if (more_) draw_how(ui, round);
+  if (round.question->cold_only || (more_ && round.question->warm_hides)) {
     const Record* const of = looks_.find(chosen_);
     const std::string touched = draw_touched(ui, round.touched, of && of->has_entered("touched"));
     if (!touched.empty()) looks_.set(chosen_, "touched", touched);
   }
   ui.gap(16);
-  if (const Result* r = result(); r && !wide)
-    ui.text(words::so_far(look_over::rough_text(r->knock_off.middle), look_over::rough_range(r->knock_off)));
+  if (const Result* r = result(); r && !wide && !hide_sum_)
+    ui.text(
+        words::so_far(look_over::with_currency(look_over::money_text(look_over::sum_shown(*r)), input()->currency)));
+  draw_sum_switch(ui);
   if (ui.button("all questions", words::all_questions(), Look::Quiet)) return go(Page::Questions);
   if (ui.button("to result", words::to_result(), Look::Quiet)) return go(Page::Result);
   ui.gap(16);
@@ -315,10 +323,11 @@ void LookOverScreen::draw_questions(Ui& ui) {
     const Question* const q = question_of(in->known, id);
     if (!q) continue;
     const std::string said = looks_.said(chosen_, id);
-    const std::string word = said == "yes"  ? words::yes()
-                             : said == "no" ? words::no()
-                             : said.empty() ? words::not_answered()
-                                            : words::didnt_see();
+    const std::string word = said == "yes"    ? words::yes()
+                             : said == "no"   ? words::no()
+                             : said == "none" ? q->none
+                             : said.empty()   ? words::not_answered()
+                                              : words::didnt_see();
     if (ui.row("question " + id, std::to_string(++n) + "  " + q->text, word)) chosen = id;
     ui.gap(4);
   }
@@ -334,6 +343,7 @@ std::string LookOverScreen::odometer_of(const Input& in, System system) const {
 std::vector<Candidate> LookOverScreen::candidates(System system) {
   std::vector<Candidate> all;
   for (const std::string& id : looks_.ids()) {
+    if (is_bought(id)) continue;
     const work::LookedOver& one = looks_.read(id);
     const Record* const of = looks_.find(id);
     Candidate c{id, of ? of->name() : std::string(), "?", one.input(), one.result()};
@@ -365,7 +375,7 @@ void LookOverScreen::draw_undo(Ui& ui) {
 void LookOverScreen::draw_comparison(Ui& ui, System system) {
   draw_undo(ui);
   const std::vector<Candidate> all = candidates(system);
-  if (all.empty()) return draw_start(ui);
+  if (looks_.ids().empty()) return draw_start(ui);
   const bool invented = std::any_of(all.begin(), all.end(), [&](const Candidate& c) {
     const Record* const of = looks_.find(c.id);
     return of && work::is_invented(*of);
@@ -374,8 +384,41 @@ void LookOverScreen::draw_comparison(Ui& ui, System system) {
   const std::string tapped = draw_candidates(ui, all, "", false);
   if (all.size() > 1) ui.quiet(words::compare_order());
   if (all.size() > 1 && !is_table(ui)) ui.quiet(words::bars_help());
-  if (all.size() >= most_candidates) ui.quiet(words::six_at_most());
+  if (for_sale() >= most_candidates) ui.quiet(words::six_at_most());
   if (!tapped.empty()) show(tapped);
+  draw_bought(ui);
+}
+
+// Each with a look-over still there, below those for sale.
+void LookOverScreen::draw_bought(Ui& ui) {
+  std::string tapped;
+  bool any = false;
+  for (const std::string& id : looks_.ids()) {
+    if (!is_bought(id)) continue;
+    if (!std::exchange(any, true)) ui.heading(words::bought());
+    if (ui.row("bought " + id, looks_.find(id)->name(), "")) tapped = id;
+    ui.gap(4);
+  }
+  if (any) ui.quiet(words::bought_help());
+  if (!tapped.empty()) show(tapped);
+}
+
+bool LookOverScreen::is_bought(const std::string& id) const {
+  const records::Bike* const bike = log_.bike(id);
+  return bike && !bike->removed;
+}
+
+std::size_t LookOverScreen::for_sale() const {
+  const std::vector<std::string> all = looks_.ids();
+  return static_cast<std::size_t>(
+      std::count_if(all.begin(), all.end(), [&](const std::string& id) { return !is_bought(id); }));
+}
+
+std::vector<std::string> LookOverScreen::names_taken() const {
+  std::vector<std::string> names;
+  for (const BikeRow& row : log_.rows())
+    if (const records::Bike* bike = log_.bike(row.id)) names.push_back(bike->name());
+  return names;
 }
 
 void LookOverScreen::draw_list(Ui& ui, System system) {
@@ -389,7 +432,7 @@ void LookOverScreen::draw_side(Ui& ui) {
   if (!r || !in) return;
   if (page_ == Page::Result)
     draw_working(ui);
-  else
+  else if (!hide_sum_)
     draw_result_in_short(ui, *in, *r);
 }
 
@@ -417,6 +460,21 @@ void LookOverScreen::edit_name() {
     keypad_.open(name_path, words::nickname(), Kind::Number, of->name(), nullptr, "", Typing::Words);
 }
 
+void LookOverScreen::edit_currency() {
+  const Record* const of = looks_.find(chosen_);
+  if (!of) return;
+  keypad_.close();
+  TextRequest request;
+  request.field = currency_path;
+  request.label = words::currency();
+  request.text = of->entered_text(currency_path);
+  request.limit = 8;
+  request.changed = [this, id = chosen_](const std::string& text) { looks_.set_currency(id, text); };
+  request.done = [] {};
+  if (!platform_.open_text_field(request))
+    keypad_.open(currency_path, words::currency(), Kind::Number, request.text, nullptr, "", Typing::Words);
+}
+
 void LookOverScreen::draw_fact(Ui& ui, const char* path, const std::string& label, System system) {
   const Record* const of = looks_.find(chosen_);
   if (!of) return;
@@ -424,8 +482,8 @@ void LookOverScreen::draw_fact(Ui& ui, const char* path, const std::string& labe
   look.label = label;
   look.text = of->entered_text(path);
   look.active = keypad_.path() == path;
-  for (const Finding& f : looks_.read(chosen_).solved.findings)
-    if (f.field == path && f.severity == Severity::Refusal) look.error = f.text;
+  for (const work::LeftOut& left : looks_.read(chosen_).left_out)
+    if (left.at == path) look.error = left.why.text;
   const std::string_view name = path;
   const Kind kind = name == "odometer" ? Kind::Distance : name == "asking" ? Kind::Money : Kind::Number;
   if (ui.field(path, look)) edit(path, label, kind, look.text, system);
@@ -454,15 +512,35 @@ void LookOverScreen::draw_engines(Ui& ui) {
   engines_open_ = false;
 }
 
+// The first question: what must be done hangs on it. Only where there is something to choose.
+void LookOverScreen::draw_drive(Ui& ui) {
+  const Input* const in = input();
+  const Result* const r = result();
+  if (!in || !r || r->drives_it_can_have.size() < 2) return;
+  std::vector<std::string> names;
+  int now = -1;
+  for (const std::string& id : r->drives_it_can_have) {
+    const look_over::Drive* const drive = drive_of(in->known, id);
+    if (in->drive == id) now = static_cast<int>(names.size());
+    names.push_back(drive ? drive->name : id);
+  }
+  if (in->drive == look_over::drive_not_known) now = static_cast<int>(names.size());
+  names.emplace_back(words::drive_not_known());
+  const int pressed = ui.segmented("drive", words::drive_now(), names, now);
+  const look_over::Drive* const drive = drive_of(in->known, in->drive);
+  if (drive && !drive->tell.empty()) ui.quiet(drive->tell);
+  ui.gap(8);
+  if (pressed < 0) return;
+  const auto at = static_cast<std::size_t>(pressed);
+  looks_.set(chosen_, "drive",
+             at < r->drives_it_can_have.size() ? r->drives_it_can_have[at] : std::string(look_over::drive_not_known));
+}
+
 void LookOverScreen::draw_facts(Ui& ui, System system) {
   const Record* const of = looks_.find(chosen_);
   if (!of) return go(Page::List);
-  Ui::FieldLook name;
-  name.label = words::nickname();
-  name.text = of->name();
-  name.active = keypad_.path() == name_path;
-  if (ui.field(name_path, name)) return edit_name();
   draw_fact(ui, "year", words::year_of_model(), system);
+  draw_drive(ui);
   draw_fact(ui, "odometer", words::odometer(), system);
   draw_fact(ui, "asking", words::asking_price(), system);
   ui.gap(8);
@@ -473,6 +551,11 @@ void LookOverScreen::draw_facts(Ui& ui, System system) {
   ui.gap(8);
   draw_engines(ui);
   ui.gap(8);
+  Ui::FieldLook name;
+  name.label = words::nickname();
+  name.text = of->name();
+  name.active = keypad_.path() == name_path;
+  if (ui.field(name_path, name)) return edit_name();
   draw_remarks(ui, of_facts(looks_.read(chosen_).solved));
   ui.gap(24);
 }
@@ -504,19 +587,47 @@ void LookOverScreen::draw_ways_out(Ui& ui, const std::string& said) {
   }
   if (!said_.empty()) ui.text(said_);
   if (said_.empty() && gave_ && !said.empty()) ui.text(said);
-  if (log_.takes_entries()) {
-    ui.gap(12);
-    const records::Bike* const mine = log_.bike(chosen_);
-    if (mine && !mine->removed) {
-      if (ui.button("its bike", words::see_its_bike())) made_ = chosen_;
-      ui.quiet(words::is_in_log());
-    } else {
-      if (ui.button("it is mine", words::it_is_mine())) return make_bike();
-      ui.quiet(words::it_is_mine_help());
-    }
-  }
+}
+
+void LookOverScreen::draw_purchase(Ui& ui) {
+  if (!log_.takes_entries()) return;
   ui.gap(12);
-  if (ui.button("remove", words::remove_bike(), Look::Quiet)) remove();
+  if (is_bought(chosen_)) {
+    if (ui.button("its bike", words::see_its_bike())) made_ = chosen_;
+    return ui.quiet(words::is_in_log());
+  }
+  if (ui.button("it is mine", words::it_is_mine())) return make_bike();
+  ui.quiet(words::it_is_mine_help());
+}
+
+void LookOverScreen::draw_sum_switch(Ui& ui) {
+  if (ui.button("hide sum", hide_sum_ ? words::show_sum() : words::hide_sum(), Look::Quiet)) hide_sum_ = !hide_sum_;
+}
+
+// What can't be used stands above all, each with the way to it.
+void LookOverScreen::draw_left_out(Ui& ui, System system) {
+  std::string to;
+  for (const work::LeftOut& left : looks_.read(chosen_).left_out) {
+    if (ui.row("left out " + left.at, words::left_out(left.why.text), words::correct_it())) to = left.at;
+    ui.gap(4);
+  }
+  if (!to.empty()) lead_to(to, system);
+}
+
+// "odometer", "answers/papers_shoes/day", "costs/shoes"
+void LookOverScreen::lead_to(const std::string& at, System system) {
+  const std::size_t cut = at.find('/');
+  const std::string list = at.substr(0, cut);
+  if (list == "costs") return go(Page::Prices);
+  if (list == "lives") return go(Page::Working);
+  if (list != "answers" || cut == std::string::npos) return go(Page::Facts);
+  const std::string row = at.substr(cut + 1);
+  const std::size_t end = row.find('/');
+  show_question(row.substr(0, end));
+  if (end == std::string::npos) return;
+  const bool day = row.substr(end + 1) == "day";
+  edit(proof_path + row, day ? words::day_on_bill() : words::reading_on_bill(), day ? Kind::Number : Kind::Distance,
+       looks_.on_proof(chosen_, question_, row.substr(end + 1)), system);
 }
 
 void LookOverScreen::draw_working(Ui& ui) {
@@ -546,18 +657,22 @@ void LookOverScreen::draw_result_page(Ui& ui, System system, const std::string& 
   }
   if (ui.row("facts", facts, words::change_them())) return go(Page::Facts);
   ui.gap(8);
-  if (!r || !in) return draw_remarks(ui, looks_.read(chosen_).solved.findings);
-  const ResultTap tap = draw_result(ui, *in, *r);
-  if (tap == ResultTap::Prices) return go(Page::Prices);
-  if (tap == ResultTap::Look) return show_question(r->looks.front().question);
-  ui.gap(12);
-  draw_remarks(ui, cautions_of(r->outcome.findings));
-  if ((prices_mine() || look_over::walk_away_met(*r)) && ui.button("prices", words::look_at_prices(), Look::Quiet))
+  draw_left_out(ui, system);
+  if (page_ != Page::Result) return;
+  if (r && in && !hide_sum_) draw_result(ui, *in, *r);
+  if (!r || !in) draw_remarks(ui, looks_.read(chosen_).solved.findings);
+  draw_sum_switch(ui);
+  if (ui.button("prices", prices_mine() ? words::prices() : words::look_at_prices(), Look::Quiet))
     return go(Page::Prices);
-  if (ui.button("questions", words::all_questions(), Look::Quiet)) return go(Page::Questions);
-  if (ui.button("working", words::working(), Look::Quiet)) return go(Page::Working);
+  if (r) draw_purchase(ui);
   ui.gap(12);
-  draw_ways_out(ui, said);
+  if (r && !hide_sum_) draw_remarks(ui, cautions_of(r->outcome.findings));
+  if (r && ui.button("questions", words::all_questions(), Look::Quiet)) return go(Page::Questions);
+  if (r && ui.button("working", words::working(), Look::Quiet)) return go(Page::Working);
+  ui.gap(12);
+  if (r) draw_ways_out(ui, said);
+  ui.gap(12);
+  if (ui.button("remove", words::remove_bike(), Look::Quiet)) return remove();
   ui.gap(24);
 }
 
@@ -591,7 +706,10 @@ void LookOverScreen::draw_price(Ui& ui, const Found& of, System system) {
   const std::array<Money, 3> sums{of.cost.low, of.cost.middle, of.cost.high};
   ui.gap(8);
   ui.coloured(of.name, ui.theme().text, ui.px(17), ui.fonts().bold);
+  if (!of.why_must.empty()) ui.quiet(std::string(words::must_do()) + ": " + of.why_must);
   if (of.placeholder) ui.quiet(words::placeholder());
+  for (const work::LeftOut& left : looks_.read(chosen_).left_out)
+    if (left.at == "costs/" + of.risk) ui.coloured(left.why.text, ui.theme().outside, ui.px(16), ui.fonts().words);
   for (std::size_t i = 0; i < sums.size(); ++i) {
     if (i > 0) ImGui::SameLine(0, gap);
     const std::string path = cost_path(of.risk, cost_ends[i]);
@@ -604,6 +722,13 @@ void LookOverScreen::draw_price(Ui& ui, const Found& of, System system) {
     if (ui.field(path, look)) edit(path, of.name + ", " + price_label(i), Kind::Money, price_text(of, i), system);
     ui.name_last(of.name + ", " + price_label(i));
   }
+  if (of.placeholder && ui.button("mine " + of.risk, words::price_mine(), Look::Quiet)) looks_.take_price(chosen_, of);
+}
+
+std::vector<Found> LookOverScreen::priced() {
+  std::vector<Found> all = looks_.risks(chosen_);
+  std::stable_partition(all.begin(), all.end(), [](const Found& f) { return f.must; });
+  return all;
 }
 
 // What stands in the field as it is typed: the user's own figure, else the book's without commas.
@@ -620,12 +745,13 @@ bool LookOverScreen::prices_mine() {
 }
 
 void LookOverScreen::draw_prices(Ui& ui, System system) {
-  const std::vector<Found>& risks = looks_.risks(chosen_);
   const bool mine = prices_mine();
-  draw_remarks(ui, refusals_of(looks_.read(chosen_).solved.findings));
-  if (!result() && ui.button("forget costs", words::forget_costs())) return looks_.forget_costs(chosen_);
   ui.text(mine ? words::prices_are_mine() : words::prices_help());
-  for (const Found& f : risks) draw_price(ui, f, system);
+  Ui::FieldLook currency;
+  currency.label = words::currency();
+  currency.text = looks_.find(chosen_) ? looks_.find(chosen_)->entered_text(currency_path) : std::string();
+  if (ui.field(currency_path, currency)) return edit_currency();
+  for (const Found& f : priced()) draw_price(ui, f, system);
   ui.gap(16);
   if (mine && ui.button("not mine", words::prices_not_mine(), Look::Quiet)) looks_.give_prices_back(chosen_);
   ui.gap(24);
@@ -637,6 +763,7 @@ void LookOverScreen::take_typed() {
   const std::string path = keypad_.path();
   const std::string text = keypad_.text();
   if (path == name_path) return looks_.rename(chosen_, text);
+  if (path == currency_path) return looks_.set_currency(chosen_, text);
   if (path.starts_with(proof_path)) return take_on_proof(path.substr(proof_path.size()), text);
   if (!path.starts_with("costs/")) return looks_.set(chosen_, path, text);
   for (const Found& f : looks_.risks(chosen_))
@@ -666,7 +793,7 @@ void LookOverScreen::next_field(System system) {
     return edit(proof_path + question_ + "/day", words::day_on_bill(), Kind::Number,
                 looks_.on_proof(chosen_, question_, "day"), system);
   bool found = false;
-  for (const Found& f : looks_.risks(chosen_)) {
+  for (const Found& f : priced()) {
     for (std::size_t i = 0; i < cost_ends.size(); ++i) {
       const std::string here = cost_path(f.risk, cost_ends[i]);
       if (found) return edit(here, f.name + ", " + price_label(i), Kind::Money, price_text(f, i), system);
@@ -710,17 +837,17 @@ void LookOverScreen::draw_middle(Ui& ui, System system, bool wide, const std::st
 std::string LookOverScreen::main_action() {
   switch (page_) {
     case Page::List:
-      return looks_.ids().size() < most_candidates ? words::check_over() : "";
+      return for_sale() < most_candidates ? words::check_over() : "";
     case Page::Facts:
       return words::start_round();
     case Page::Result: {
-      if (walk_away()) return looks_.ids().size() < most_candidates ? words::check_over_another() : "";
-      const auto all = answers();
-      const auto open = static_cast<std::size_t>(std::count(all.begin(), all.end(), std::string()));
-      return open > 0 ? words::left_to_see(open) : words::round_again();
+      if (walk_away()) return for_sale() < most_candidates ? words::check_over_another() : "";
+      const std::string open = next_open();
+      const Question* const q = open.empty() || !input() ? nullptr : question_of(input()->known, open);
+      return q ? words::next_one(q->text) : words::round_again();
     }
     case Page::Prices:
-      return prices_mine() ? words::done() : words::prices_mine();
+      return words::done();
     case Page::Round:
     case Page::Questions:
     case Page::Working:
@@ -751,7 +878,6 @@ void LookOverScreen::take_main_action() {
     case Page::Result:
       return walk_away() ? begin() : start_round();
     case Page::Prices:
-      if (!prices_mine()) looks_.take_prices(chosen_, std::vector<Found>(looks_.risks(chosen_)));
       return go(Page::Result);
     case Page::Round:
     case Page::Questions:

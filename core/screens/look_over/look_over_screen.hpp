@@ -12,12 +12,12 @@
 #include "screens/bikes/bike_log.hpp"
 #include "screens/look_over/look_over_candidates.hpp"
 #include "screens/look_over/look_over_lives.hpp"
-#include "work/look_over_record.hpp"
 #include "screens/look_over/look_over_round.hpp"
+#include "screens/platform.hpp"
 #include "screens/widgets/keypad.hpp"
 #include "screens/widgets/ui.hpp"
-#include "screens/platform.hpp"
 #include "storage/current_job.hpp"
+#include "work/look_over_record.hpp"
 
 namespace camside::screens {
 
@@ -61,6 +61,13 @@ class LookOverScreen {
   void show_question(const std::string& id);
   RoundQuestion round_question();
   std::vector<std::string> answers();
+  std::string next_open();  // id of the question to go on with; empty: all were answered
+  void lead_to(const std::string& at, System system);
+  void draw_left_out(Ui& ui, System system);
+  void draw_sum_switch(Ui& ui);
+  std::vector<std::string> names_taken() const;
+  std::size_t for_sale() const;  // those not bought, of which six can be compared
+  bool is_bought(const std::string& id) const;
   void answer(const std::string& said);
   void step(int by);
   std::vector<Candidate> candidates(System system);
@@ -71,6 +78,7 @@ class LookOverScreen {
   void draw_undo(Ui& ui);
   void draw_facts(Ui& ui, System system);
   void draw_engines(Ui& ui);
+  void draw_drive(Ui& ui);
   void draw_fact(Ui& ui, const char* path, const std::string& label, System system);
   bool walk_away();
   bool stopped_here(Ui& ui);
@@ -81,15 +89,19 @@ class LookOverScreen {
   void draw_questions(Ui& ui);
   void draw_result_page(Ui& ui, System system, const std::string& said);
   void draw_ways_out(Ui& ui, const std::string& said);
+  void draw_purchase(Ui& ui);
+  void draw_bought(Ui& ui);
   void draw_working(Ui& ui);
   bool prices_mine();
   void draw_prices(Ui& ui, System system);
   std::string price_text(const look_over::Found& of, std::size_t end) const;
   void draw_price(Ui& ui, const look_over::Found& of, System system);
+  std::vector<look_over::Found> priced();  // what must be done first, else in the book's order
   std::string main_action();
   void take_main_action();
   void draw_keypad(Ui& ui, System system, float height);
   void edit_name();
+  void edit_currency();
   void edit(const std::string& path, const std::string& label, Kind kind, const std::string& text, System system);
   void take_typed();
   void next_field(System system);
@@ -109,6 +121,8 @@ class LookOverScreen {
   Keypad keypad_;
   bool to_top_ = false;  // another question: from its beginning
   bool engines_open_ = false;
+  bool more_ = false;      // of the question, all of it
+  bool hide_sum_ = false;  // from the seller beside one
   std::string said_;
   bool gave_ = false;  // a summary left, and what came of it is to be said
   records::Record removed_;

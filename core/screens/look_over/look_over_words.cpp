@@ -12,28 +12,43 @@ const char* look_over_question() {
   return "What does this bike hide, and what is it worth today?";
 }
 const char* look_over_help() {
-  return "A round of short questions beside the bike, one tap each. It says what must be done anyway, what you may "
-         "find, "
-         "what to knock off the price, and when to walk away";
+  return "Short questions beside the bike, one tap each, the eight that matter most first. It says what must be done "
+         "anyway, what you may find, what to offer, and when to walk away";
 }
 const char* six_at_most() {
   return "Six can be compared. Remove one to check over another";
 }
 const char* compare_order() {
-  return "Least to knock off first; one to walk away from last";
+  return "Least engine work first; one to walk away from last";
 }
 const char* bars_help() {
-  return "The bars: what nine in ten such bikes cost, all to one scale, and the sum to knock off";
+  return "The bars: likely range of the engine work, rough guess, all to one scale";
+}
+const char* bought() {
+  return "Bought";
+}
+const char* bought_help() {
+  return "Among your bikes, so it takes no place of the six";
 }
 const char* nickname() {
   return "Nickname";
 }
 
 const char* touched_first() {
-  return "Hand on the engine, before it ran";
+  return "A hand near the engine, before it ran";
 }
 const char* touched_help() {
-  return "Touch it before you talk. Only a stone-cold engine makes the cold start count";
+  return "Hold a hand near it before you talk, no touch yet: it may be hot. On a warm engine a good start proves "
+         "nothing";
+}
+const char* drive_now() {
+  return "What drives the cams now?";
+}
+const char* drive_not_known() {
+  return "Not known";
+}
+const char* currency() {
+  return "Currency";
 }
 const char* engine_by_year() {
   return "By model year";
@@ -73,14 +88,14 @@ std::string say(const std::string& sentence) {
   return "“" + sentence + "”";
 }
 std::string tells_about(const std::string& names) {
-  return "Tells about: " + names;
+  return "Points to: " + names;
 }
 std::string ends_it(const std::string& answer, const std::string& why) {
   return "“" + answer + "” ends it: " + why;
 }
 std::string cold_void(bool warm) {
-  return warm ? "Does not count: the engine was warm before"
-              : "Does not count: nobody had a hand on the engine while it was cold";
+  return warm ? "The engine was warm: a good answer proves nothing, a bad one counts"
+              : "Nobody had a hand near it while it was cold: a good answer proves nothing, a bad one counts";
 }
 const char* silence_help() {
   return "Silence proves nothing";
@@ -95,7 +110,7 @@ const char* marks_help() {
   return "The marks on the answers: a tick is good for the bike, a cross bad, a diamond proves nothing";
 }
 std::string hidden_answer(const std::string& answer, const std::string& question) {
-  return "“" + answer + "” proves nothing here, because of: “" + question + "”";
+  return "“" + answer + "” doesn't count: “" + question + "”";
 }
 const char* reading_on_bill() {
   return "Odometer on the bill";
@@ -104,7 +119,7 @@ const char* day_on_bill() {
   return "Day on the bill";
 }
 const char* on_bill_help() {
-  return "The day as 2023-05-12. The chance counts from then on, and both go along into the log when it is yours";
+  return "A bill without a reading clears nothing. The day as on the bill; the month will do";
 }
 std::string walk_away_because(const std::string& why) {
   return "Walk away: " + why;
@@ -112,28 +127,45 @@ std::string walk_away_because(const std::string& why) {
 const char* stop_here() {
   return "Stop here";
 }
-std::string so_far(const std::string& sum, const std::string& range) {
-  return "Knock off so far " + sum + " (" + range + ")";
+std::string so_far(const std::string& sum) {
+  return "Engine work so far " + sum;
+}
+const char* hide_sum() {
+  return "Hide the sum";
+}
+const char* show_sum() {
+  return "Show the sum";
+}
+const char* more_of_it() {
+  return "More on this";
+}
+const char* less_of_it() {
+  return "Less";
+}
+std::string may_stop(std::size_t more, const std::string& narrows) {
+  return "You may stop here: " + std::to_string(more) + " more would narrow it by about " + narrows;
+}
+std::string next_one(const std::string& question) {
+  return "Next: " + question;
+}
+std::string left_out(const std::string& why) {
+  return "Left out, can't be used: " + why;
+}
+const char* correct_it() {
+  return "Correct";
+}
+const char* asking_is_sound() {
+  return "Takes the asking price as a sound bike's";
+}
+const char* work_for_certain() {
+  return "Work for certain";
 }
 
 const char* knock_off() {
-  return "Knock off";
+  return "Engine work";
 }
 const char* offer() {
-  return "Fair offer";
-}
-std::string on_the_average(const std::string& sum) {
-  return sum + " on the average";
-}
-const char* range_help() {
-  return "Range: nine in ten such bikes, by rough chances";
-}
-std::string once_seen(std::size_t open, std::size_t all, const std::string& good, const std::string& bad) {
-  return std::to_string(open) + " of " + std::to_string(all) + " not seen, bills too: all good makes it " + good +
-         ", all bad " + bad;
-}
-const char* no_offer() {
-  return "No offer yet";
+  return "Offer by your figures";
 }
 const char* walk_away() {
   return "Walk away";
@@ -147,14 +179,11 @@ const char* walk_away_if() {
 const char* must_do() {
   return "Must do anyway";
 }
-const char* must_do_why() {
-  return "The part was seen bad, or nobody can show that it was done: work, not chance";
-}
 const char* may_find() {
   return "May find";
 }
 const char* may_find_why() {
-  return "In the sum by their chance; what comes true costs what stands here";
+  return "Averaged into the sum; full cost if it happens";
 }
 const char* nothing_must() {
   return "Nothing";
@@ -172,7 +201,7 @@ const char* bill_spares() {
   return "A bill takes it off “must do anyway”";
 }
 std::string settles(const std::string& good, const std::string& bad) {
-  return "If it is good, knock off " + good + "; if it is bad, " + bad;
+  return "If it is good, engine work " + good + "; if it is bad, " + bad;
 }
 const char* needs_cold() {
   return "Needs a stone-cold engine: come back when it has stood overnight";
@@ -183,17 +212,14 @@ std::string hidden_look(const std::string& question) {
 const char* no_offer_word(bool at_all) {
   return at_all ? "no offer" : "no offer yet";
 }
-const char* answer_it() {
-  return "Answer it";
-}
 const char* all_seen() {
   return "All was looked at";
 }
 const char* placeholder_sum() {
-  return "By placeholder prices, nobody's figures";
+  return "Made-up prices; enter yours";
 }
 const char* look_at_prices() {
-  return "Look at the prices";
+  return "Enter my prices";
 }
 const char* own_lists() {
   return "Chances from your own lists";
@@ -202,7 +228,7 @@ const char* own_lists_help() {
   return "A list of failures and survivors (Life, on the Bench) can stand in for the book's chance of a risk";
 }
 const char* counts_nowhere() {
-  return "Counts for no risk yet";
+  return "Not used yet";
 }
 std::string counts_for(const std::string& risk) {
   return "Counts for: " + risk;
@@ -220,18 +246,18 @@ const char* prices() {
   return "Prices";
 }
 const char* prices_help() {
-  return "What it costs you to put each right: parts and hours. Those marked placeholder are nobody's figures. A row "
-         "you "
-         "change is yours; take the rest as yours when you can live with them";
+  return "What it costs you to put each right: parts and hours. A row you change or take is yours; the others stay "
+         "made "
+         "up. First what must be done: no offer without your prices for it";
 }
-const char* prices_mine() {
-  return "These prices are mine";
+const char* price_mine() {
+  return "Take as mine";
 }
 const char* prices_not_mine() {
   return "They are not mine after all";
 }
 const char* prices_are_mine() {
-  return "You took these prices as yours";
+  return "All of these prices are yours";
 }
 const char* best() {
   return "Best";
@@ -243,7 +269,7 @@ const char* worst() {
   return "Worst";
 }
 const char* placeholder() {
-  return "placeholder";
+  return "made up";
 }
 const char* yours() {
   return "yours";
@@ -273,7 +299,7 @@ const char* it_is_mine() {
   return "It is mine now";
 }
 const char* it_is_mine_help() {
-  return "Makes it one of your bikes, with what was seen and what has no proof in its log";
+  return "Makes it one of your bikes: what was seen, what wasn't, what has no proof and the price go into its log";
 }
 const char* see_its_bike() {
   return "See it under Bikes";
@@ -298,7 +324,7 @@ const char* not_seen_count() {
   return "Not seen";
 }
 std::string knock_off_of(const std::string& sum) {
-  return "knock off " + sum;
+  return "engine work " + sum;
 }
 std::string offer_of(const std::string& range) {
   return "offer " + range;
@@ -334,9 +360,6 @@ const char* asking_price() {
 }
 const char* made_with() {
   return "Made with Camside. Chances are rough and none of them published; what ages beside the engine is not in it";
-}
-const char* forget_costs() {
-  return "Take my prices out again";
 }
 const char* round_again() {
   return "Go through the round again";

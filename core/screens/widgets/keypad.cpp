@@ -6,6 +6,7 @@
 
 #include "screens/words.hpp"
 #include "units/format.hpp"
+#include "work/day_as_written.hpp"
 
 namespace camside::screens {
 
@@ -103,7 +104,9 @@ void Keypad::open(std::string path, std::string label, Kind kind, std::string te
   holding_ = false;
 }
 
+// A day as it is written on a bill is taken.
 std::string Keypad::text() const {
+  if (typing_ == Typing::Date) return work::day_as_written(digits_);
   if (digits_.empty() || typing_ != Typing::Number || !unit_ || !is_plain_number(digits_)) return digits_;
   return digits_ + " " + std::string(unit_->symbol);
 }
@@ -152,7 +155,7 @@ std::string Keypad::meaning(bool& bad) const {
   if (typing_ == Typing::Words) return words::type_words();
   if (digits_.empty()) return range_.empty() ? "" : words::allowed(range_);
   if (typing_ == Typing::Date) {
-    const auto day = parse_date(digits_);
+    const auto day = parse_date(text());
     bad = !day && digits_.size() >= 10;
     return day ? format_date(*day) : bad ? day.error().reason : words::date_form();
   }

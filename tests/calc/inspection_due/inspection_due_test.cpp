@@ -60,21 +60,40 @@ TEST(DueCalendar, MilesAreExact) {
 
 TEST(Due, BrindleIsOverdueWithoutProofAndHasNoDate) {
   const Result r = solved(brindle());
-  ASSERT_EQ(r.items.size(), 2U);
+  ASSERT_EQ(r.items.size(), 3U);
   const ItemResult& i = r.items[0];
-  EXPECT_EQ(i.name, "Tensioner shoes");
+  EXPECT_EQ(i.name, "Outer tensioner shoe");
+  EXPECT_EQ(r.items[1].name, "Inner tensioner shoe");
   EXPECT_EQ(i.state, State::Overdue);
   EXPECT_FALSE(i.proof);
-  EXPECT_NEAR(i.distance->left.in_miles(), -11'300.0, 1e-9);
+  EXPECT_TRUE(i.due_for_want_of_proof);
+  EXPECT_EQ(r.outcome.figure("most_pressing")->text, "Outer tensioner shoe: Due now, No proof");
   EXPECT_FALSE(i.date.has_value());
   EXPECT_FALSE(i.forecast.has_value());
   EXPECT_FALSE(i.next.has_value());
   EXPECT_TRUE(has(r.outcome.findings, 1522));
   EXPECT_NE(i.why.find("common practice"), std::string::npos);
-  EXPECT_EQ(r.items[1].state, State::Good);  // inner bearings at 50,000 mi
-  EXPECT_EQ(field_of(r.outcome.findings, 1520), "engine");
+  EXPECT_EQ(r.items[2].state, State::Good);  // inner bearings at 50,000 mi
+  EXPECT_EQ(field_of(r.outcome.findings, 1525), "engine");
+  EXPECT_FALSE(says(r, 1520)) << "by how much, nobody can say";
   EXPECT_FALSE(says(r, 1521));
   EXPECT_TRUE(says(r, 1530)) << "one reading is no rate";
+}
+
+// Sprung shoes of 9,000 mi: nobody can show that they were ever looked at, so they are due and not good for 21,000 mi.
+TEST(Due, WithoutProofItIsDueFromWhereItsRuleSays) {
+  const auto state = [](double miles, double due_from, std::vector<Service> services) {
+    Item i = item("Inner tensioner shoe", 30'000.0, {});
+    i.due_from = Distance::miles(due_from);
+    i.services = std::move(services);
+    return solved(one_item(i, day(2024, 5, 14), miles)).items[0].state;
+  };
+  EXPECT_EQ(state(9'000.0, 0.0, {}), State::Overdue);
+  EXPECT_EQ(state(49'999.0, 50'000.0, {}), State::DueSoon);
+  EXPECT_EQ(state(50'000.0, 50'000.0, {}), State::Overdue);
+  EXPECT_EQ(state(9'000.0, 0.0, {proven(day(2023, 1, 1), 5'000.0)}), State::Good);
+  const Service no_reading{day(2023, 1, 1), {}, true, ""};
+  EXPECT_EQ(state(9'000.0, 0.0, {no_reading}), State::Overdue) << "a bill without a reading does not clear";
 }
 
 TEST(Due, EachStateIsSpokenOf) {
@@ -156,8 +175,9 @@ TEST(DueRules, TheBikesOwnRuleWinsOverTheUsualOne) {
   in.items = {item("Tensioner shoes", 20'000.0, {})};
   in.items[0].source = Source::owner("the owner");
   const Result r = solved(in);
-  ASSERT_EQ(r.items.size(), 2U);
-  EXPECT_NEAR(r.items[0].distance->due.in_miles(), 20'000.0, 1e-9);
+  ASSERT_EQ(r.items.size(), 2U) << "the name of old files stands for both shoes";
+  EXPECT_NEAR(r.items[0].every.in_miles(), 20'000.0, 1e-9);
+  EXPECT_TRUE(r.items[0].due_for_want_of_proof) << "an interval is no proof";
   EXPECT_NE(r.items[0].why.find("the owner"), std::string::npos);
 }
 

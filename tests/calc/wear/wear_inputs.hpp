@@ -22,6 +22,7 @@ inline Input shoe(const std::vector<Row>& rows) {
   in.graduation = Length::thou(0.5);
   in.repeatability = Length::thou(1.0);
   in.limit = Limit<Length>{Length::inches(0.080), Source::owner("the shop's own rule")};
+  in.look_again = LookAgain{Distance::miles(900'000.0), Source::owner("never, for these tests of the line")};
   return in;
 }
 

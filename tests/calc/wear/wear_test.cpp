@@ -248,6 +248,20 @@ TEST(WearForecast, NoneWithoutALimitBelowItOrForADamagedShoe) {
   EXPECT_FALSE(says(solved(steady_shoe()), 1660));
 }
 
+// 58,900 mi and a line that says nothing before 93,000: the look at 30,000 mi comes first, and that is what is said.
+TEST(WearForecast, NeverReachesBeyondTheNextLookAndSaysSo) {
+  Input in = shoe({{40'000, 0.250}, {50'000, 0.240}, {58'900, 0.231}});
+  EXPECT_FALSE(solved(in).forecast->capped);
+  in.look_again.reset();
+  const Result r = solved(in);
+  ASSERT_TRUE(r.forecast);
+  EXPECT_TRUE(r.forecast->capped);
+  EXPECT_NEAR(r.forecast->no_sooner.in_miles(), 88'900.0, 1e-6);
+  EXPECT_TRUE(says(r, 1664));
+  EXPECT_EQ(r.outcome.figure("no_sooner")->label, "Look again by");
+  EXPECT_EQ(r.outcome.figure("forecast")->text.find("no sooner proof than"), std::string::npos);
+}
+
 TEST(WearForecast, RiddenOnPastTheEarlyEndIsADoubt) {
   Input in = steady_shoe();
   const Result at_reading = solved(in);
