@@ -131,6 +131,7 @@ Said said_by(const CLI::App& app, const CLI::ParseError& error) {
 }  // namespace
 
 int main(int argc, char** argv) {
+  camside::say_when_memory_runs_out();
   CLI::App app("Measuring and judging the cam side of an air-cooled pushrod V-twin");
   app.require_subcommand(1);
   app.footer(

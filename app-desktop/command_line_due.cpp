@@ -2,12 +2,13 @@
 
 #include <memory>
 
+#include "base/harmless.hpp"
 #include "command_line_files.hpp"
 #include "command_line_log.hpp"
 #include "disk_store.hpp"
-#include "records/file_remarks.hpp"
 #include "due/due_words.hpp"
 #include "log/log_commands.hpp"
+#include "records/file_remarks.hpp"
 #include "time_now.hpp"
 #include "units/parse.hpp"
 
@@ -64,7 +65,7 @@ Said run_due(DueArguments args) {
   const auto today = parse_date(std::string_view(args.now).substr(0, 10));
   if (!today) return refused({remarks::not_a_time("--today", args.now)});
   if (args.file.empty()) return with_log_of(args.folder, [&](const Log& log) { return due_of(log, args, *today); });
-  const auto bytes = read_for_command_line(args.file, largest_log);
+  const auto bytes = read_for_command_line(args.file);
   if (!bytes) return refused({bytes.error()});
   Findings findings;
   const auto log = log_to_merge(*bytes, findings);

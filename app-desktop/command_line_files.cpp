@@ -7,9 +7,11 @@
 
 #include <cerrno>
 #include <chrono>
+#include <new>
 #include <system_error>
 #include <thread>
 
+#include "base/harmless.hpp"
 #include "disk_parts.hpp"
 #include "log/log_remarks.hpp"
 #include "records/file_remarks.hpp"
@@ -85,9 +87,17 @@ std::optional<Finding> write_for_command_line(const std::string& name, const std
   return not_written(name, write_and_close(fd, bytes));
 }
 
+void say_when_memory_runs_out() {
+  static const std::string words = records::print_findings({remarks::no_memory()});
+  std::set_new_handler([] {
+    static_cast<void>(::write(STDERR_FILENO, words.data(), words.size()) > 0);
+    ::_exit(records::exit_bad_input);
+  });
+}
+
 int say_on_command_line(const records::Said& said) {
-  const auto failed = not_written("Standard output", write_and_close(STDOUT_FILENO, said.out));
-  const std::string words = said.err + (failed ? records::print_findings({*failed}) : "");
+  const auto failed = not_written("Standard output", write_and_close(STDOUT_FILENO, harmless_lines(said.out)));
+  const std::string words = harmless_lines(said.err + (failed ? records::print_findings({*failed}) : ""));
   const bool heard = write_all(STDERR_FILENO, words).has_value();  // stays open for what a sanitizer says at the end
   return failed || !heard ? records::exit_bad_input : said.exit;
 }

@@ -20,6 +20,10 @@ tl::expected<std::string, Finding> read_for_command_line(const std::string& name
 // Nothing when all is written and safe on its disk. A file that is there is replaced.
 std::optional<Finding> write_for_command_line(const std::string& name, const std::string& bytes);
 
+// From here on lack of memory is said, and ends the program. (An exception would not do: a JSON value asks for memory
+// while it is being taken apart.) What was saved stays; an append that was under way may be cut off, as by a kill.
+void say_when_memory_runs_out();
+
 // Prints it, and closes standard output: some disks tell only then that they are full. The exit status to end with,
 // which is that of bad input when anything could not be written.
 int say_on_command_line(const records::Said& said);

@@ -3,6 +3,7 @@
 #include <chrono>
 #include <memory>
 
+#include "base/harmless.hpp"
 #include "command_line_files.hpp"
 #include "disk_log.hpp"
 #include "disk_store.hpp"
@@ -24,6 +25,7 @@ struct LogArguments {
   Change change;
   std::string by;
   std::string measurements_file;
+  std::string old_undo;
   std::vector<std::string> fields;
   std::vector<std::string> files;
   bool preview = false;
@@ -84,7 +86,13 @@ Said change_log(OpenFolder& open, const LogArguments& args) {
   return save(open, *entries, ids);
 }
 
+Said renamed(std::string_view old_word, std::string_view new_word) {
+  return {"", "“" + std::string(old_word) + "” is called “" + std::string(new_word) + "” now; nothing was done\n",
+          exit_bad_input};
+}
+
 Said run_log(LogArguments args) {
+  if (!args.old_undo.empty()) return renamed("--undo", "--take-back");
   args.change.bike = args.listing.bike;
   for (const std::string& field : args.fields) {
     const std::size_t equals = std::min(field.find('='), field.size());
@@ -102,7 +110,7 @@ Said run_log(LogArguments args) {
 }
 
 Said merge_file(OpenFolder& open, const std::string& name, bool preview) {
-  const auto bytes = read_for_command_line(name, largest_log);
+  const auto bytes = read_for_command_line(name);
   if (!bytes) return refused({bytes.error()});
   Findings findings;
   const auto theirs = log_to_merge(*bytes, findings);
@@ -110,8 +118,10 @@ Said merge_file(OpenFolder& open, const std::string& name, bool preview) {
   const std::string counts = harmless(name) + ": " + words_of(preview_merge(open.store.log, *theirs)) + "\n";
   Said said{counts, "", exit_good};
   if (!preview) {
-    said = save(open, to_take_over(open.store.log, *theirs), counts);
-    if (said.exit == exit_good) merge(open.store.log, *theirs);
+    const std::vector<Entry> fresh = to_take_over(open.store.log, *theirs);
+    said = save(open, fresh, counts);
+    if (said.exit == exit_good)
+      for (const Entry& entry : fresh) open.store.log.add(entry);  // for the next file
   }
   said.err = print_findings(findings) + said.err;
   return said;
@@ -139,7 +149,7 @@ CLI::App* subcommand(CLI::App& app, const char* name, const char* help, const Sh
 }
 
 void add_log(CLI::App& app, const Shared& args, Said& said) {
-  CLI::App* command = subcommand(app, "log", "List the bikes or the log of one; add, correct, delete, undo", args);
+  CLI::App* command = subcommand(app, "log", "List the bikes or the log of one; add, correct, delete, take back", args);
   command->add_option("--bike", args->listing.bike, "A bike by its nickname or id");
   command->add_flag("--all", args->listing.everything, "What was replaced and deleted too");
   command->add_option("--new-bike", args->change.new_bike, "Begin a bike of this nickname");
@@ -147,7 +157,8 @@ void add_log(CLI::App& app, const Shared& args, Said& said) {
   command->add_option("--measurements", args->measurements_file, "Add every measurement of a measurement file");
   command->add_option("--correct", args->change.replaces, "Correct the entry of this id with --set");
   command->add_option("--delete", args->change.remove, "Delete the entry of this id");
-  command->add_option("--undo", args->change.undo, "Undo the entry of this id");
+  command->add_option("--take-back", args->change.undo, "Take back the entry of this id: what was before it holds again");
+  command->add_option("--undo", args->old_undo)->group("");
   command->add_option("--set", args->fields, "A field, as name=text: \"reading=41,300 mi\"");
   command->add_option("--day", args->change.day, "The day it is about: 2024-05-14");
   command->add_option("--by", args->by, "Who makes the entry");
@@ -156,14 +167,21 @@ void add_log(CLI::App& app, const Shared& args, Said& said) {
 }
 
 void add_merge(CLI::App& app, const Shared& args, Said& said) {
-  CLI::App* command = subcommand(app, "merge", "Take the exported logs of other devices into this one", args);
+  CLI::App* command = subcommand(app, "take-in", "Take the exported logs of other devices into this one", args);
   command->add_option("FILE", args->files, "Exported logs, or - for standard input")->required();
   command->add_flag("--preview", args->preview, "Only say what it would do");
   command->callback([args, &said] { said = run_merge(*args); });
 }
 
+// What this was called before answers with the new word.
+void add_old_merge(CLI::App& app, Said& said) {
+  CLI::App* command = app.add_subcommand("merge")->group("");
+  command->allow_extras();
+  command->callback([&said] { said = renamed("merge", "take-in"); });
+}
+
 void add_export(CLI::App& app, const Shared& args, Said& said) {
-  CLI::App* command = subcommand(app, "export", "Print the log of all bikes or of one, to keep or to merge", args);
+  CLI::App* command = subcommand(app, "export", "Print the log of all bikes or of one, to keep or to take in elsewhere", args);
   command->add_option("--bike", args->exporting.bike, "A bike by its nickname or id; none: all");
   command->add_flag("--csv", args->exporting.csv, "As a table for a spreadsheet; needs --bike");
   command->add_flag("--all", args->exporting.table.everything, "In the table: what was replaced and deleted too");
@@ -186,6 +204,7 @@ void add_log_commands(CLI::App& app, Said& said) {
   const auto args = std::make_shared<LogArguments>();
   add_log(app, args, said);
   add_merge(app, args, said);
+  add_old_merge(app, said);
   add_export(app, args, said);
 }
 

@@ -1,12 +1,12 @@
-// camside log, camside merge, camside export: on the log in a folder.
+// camside log, camside take-in, camside export: on the log in a folder.
 #pragma once
 
 #include <CLI/CLI.hpp>
 #include <functional>
 #include <string>
 
-#include "records/commands.hpp"
 #include "log/log.hpp"
+#include "records/commands.hpp"
 
 namespace camside {
 

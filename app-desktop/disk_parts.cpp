@@ -49,6 +49,8 @@ tl::expected<std::optional<std::string>, std::string> read_all(const std::string
   if (*opened < 0) return std::nullopt;
   const Descriptor file(*opened);
   std::string bytes;
+  struct stat about {};
+  if (::fstat(file.get(), &about) == 0) bytes.reserve(static_cast<std::size_t>(about.st_size));
   std::string part(std::size_t{1} << 16U, '\0');
   for (;;) {
     const ssize_t got = ::read(file.get(), part.data(), part.size());

@@ -47,7 +47,7 @@ void DesktopPlatform::give_file(const std::string& name, const std::string& byte
 void DesktopPlatform::file_dropped(const std::string& path) {
   screens::FileCome file{path.substr(path.rfind('/') + 1), "", ""};
   const auto size = size_of_file(path);
-  if (size && *size && **size > records::largest_log) {
+  if (size && *size && **size > records::largest_file) {
     file.trouble = "it is too large";
   } else {
     auto bytes = read_all(path);

@@ -4,7 +4,6 @@
 
 #include "bridge.hpp"
 #include "log/log_remarks.hpp"
-#include "log/log_migration.hpp"
 #include "storage/log_lines.hpp"
 
 namespace camside::page {
@@ -36,7 +35,7 @@ void BrowserLog::take_over() {
 
 std::vector<Entry> BrowserLog::taken(const News& news, Findings& findings) {
   storage::ReadLines read = storage::read_lines(news.bytes, last_);
-  const bool newer = read.version > records::log_version;
+  const bool newer = read.version > storage::lines_version;
   if (newer && !newer_) findings.push_back(remarks::store_is_newer(here));
   newer_ = newer_ || newer;
   if (read.torn.size > 0) read.damaged.push_back(read.torn);
@@ -47,7 +46,18 @@ std::vector<Entry> BrowserLog::taken(const News& news, Findings& findings) {
   return std::move(read.entries);
 }
 
+// Whoever writes hears of it: on the next append, or when the browser says so.
+void BrowserLog::lost(const News& news) {
+  if (opening_) return cannot_open(news);
+  Findings findings;
+  last_ = 0;
+  std::vector<Entry> entries = taken(news, findings);  // another tab may have begun anew
+  if (!entries.empty()) heard_(std::move(entries), newer_);
+  lost_(remarks::log_lost(here));
+}
+
 void BrowserLog::told(const News& news) {
+  if (news.answer == Answer::Lost) return lost(news);
   if (news.answer != Answer::Done) return cannot_open(news);
   Findings findings;
   std::vector<Entry> entries = taken(news, findings);

@@ -4,8 +4,9 @@
 // Numbers and checksums are given here (storage/log_lines.hpp). Damaged records cost only their own entries, are
 // reported and stay where they are: nothing in the database is ever written over. What only the second copy still holds
 // (page/log_copy.js) is saved anew; it is looked into where the database lost it, or holds it damaged. Of a database
-// that can't be read the copy is shown. Findings: 351 can't be read, 352 not saved, 354 damaged, 355 missing, 357
-// newer, 359 back from the second copy.
+// that can't be read the copy is shown. A database that is lost while it is open is written anew from memory.
+// Findings: 351 can't be read, 352 not saved, 354 damaged, 355 missing, 357
+// newer, 359 back from the second copy, 364 lost while open.
 #pragma once
 
 #include <cstdint>
@@ -21,7 +22,10 @@ namespace camside::page {
 
 class BrowserLog : public storage::LogStore {
  public:
-  void listen(const Heard& heard) override { heard_ = heard; }
+  void listen(const Heard& heard, const Lost& lost) override {
+    heard_ = heard;
+    lost_ = lost;
+  }
   void open(OpenDone done) override;
   void append(std::vector<records::Entry> entries, Done done) override;
   bool can_take_over() const override { return !newer_ && !writes_; }
@@ -45,7 +49,10 @@ class BrowserLog : public storage::LogStore {
   void cannot_open(const News& news);
   void opened(const News& news, std::vector<records::Entry> entries, Findings findings);
 
+  void lost(const News& news);
+
   Heard heard_;
+  Lost lost_;
   OpenDone opening_;
   records::Log read_;  // while opening: what the database holds, should the second copy be asked for
   Findings found_;

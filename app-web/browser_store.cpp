@@ -24,6 +24,8 @@ const char* why(Answer answer) {
       return "a newer Camside keeps its records here; load this page again";
     case Answer::Behind:
       return "another tab was quicker; try again";
+    case Answer::Lost:
+      return "it was deleted while it was open; try again";
     case Answer::Done:
     case Answer::Refused:
       break;

@@ -12,7 +12,7 @@ namespace camside::page {
 inline constexpr const char* here = "this browser";
 
 // How it went; the same numbers as in page/store.js and page/log_store.js.
-enum class Answer { Done = 1, Refused = 0, Full = -1, Blocked = -2, Newer = -3, Behind = -4 };
+enum class Answer { Done = 1, Refused = 0, Full = -1, Blocked = -2, Newer = -3, Behind = -4, Lost = -5 };
 const char* why(Answer answer);
 
 class BrowserStore : public storage::Store {

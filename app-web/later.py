@@ -18,7 +18,7 @@ import sys
 
 # Called straight from the first part.
 DOORS = ["screens::BikesScreen::draw_page", "screens::BikesScreen::draw_list", "screens::BikesScreen::draw_bottom",
-         "screens::BikeLog::look_again", "screens::LogToBike::draw", "screens::LogTransfer::take",
+         "screens::BikeLog::look_again", "screens::LogToBike::draw", "screens::LogTransfer::take", "screens::LogTransfer::read",
          "screens::LookOverScreen::draw_middle", "screens::LookOverScreen::draw_list", "screens::LookOverScreen::draw_side",
          "screens::LookOverScreen::draw_bottom", "screens::LookOverScreen::bottom_height", "screens::LookOverScreen::title",
          "screens::LookOverScreen::back", "page::BrowserLog::told", "page::BrowserLog::appended"]

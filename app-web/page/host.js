@@ -1,7 +1,7 @@
 // Camside's page: starts the program, asks for frames only when something changed, sizes the canvas, and gives the program
 // what SDL2 lacks: a text field, storage, clipboard, wake lock, theme, safe area.
 import createCamside from "./camside_web.js";
-import { closeTextField, openTextField, placeTextField } from "./text_field.js";
+import { closeTextField, openTextField, placeTextField, textFieldIsOpen } from "./text_field.js";
 import { canShare, giveFile, pickFile, watchDrops } from "./files.js";
 import { keepOffline, takeUpdate } from "./offline.js";
 import * as log from "./log_store.js";
@@ -221,6 +221,14 @@ function saveEnded() {
   if (saving === 0) for (const go of whenSaved.splice(0)) go();
 }
 
+// → when nobody is in the middle of typing: no text field is open, and no keypad.
+async function atEase() {
+  const typing = () => textFieldIsOpen() || shownItems().some(({ role }) => role === "key");
+  while (program && typing()) await new Promise((resolve) => setTimeout(resolve, 500));
+}
+
+const shownItems = () => JSON.parse(program.UTF8ToString(program._camside_items()));
+
 let owed = 0;  // other answers that the program waits for, and draws when they come
 
 function owing(answer) {
@@ -323,7 +331,7 @@ function openWindowForTests() {
     frames: () => frames,
     whole: () => whole,
     rest,
-    items: () => JSON.parse(program.UTF8ToString(program._camside_items())),
+    items: shownItems,
   });
 }
 
@@ -351,9 +359,22 @@ async function start() {
   if (!kept) await usable.then(allOfIt);
   if (navigator.storage?.persisted) owing(navigator.storage.persisted()).then(lasting);
   await owing(keepOffline(({ version, kept, update }) =>
-    program._camside_kept(kept ? 1 : 0, update ? 1 : 0, ...textBlock(version)), allSaved));
+    program._camside_kept(kept ? 1 : 0, update ? 1 : 0, ...textBlock(version)), allSaved, atEase));
 }
 
+// The program can't go on: no memory is left, or it is at fault. Nothing of what was saved is lost by that.
+function stopped(error) {
+  if (!(error instanceof WebAssembly.RuntimeError) || !program) return;
+  program = null;
+  closeTextField();
+  canvas.hidden = true;
+  words.hidden = false;
+  say(`Camside had to stop: ${/memory|abort/i.test(error.message) ? "there is not enough memory for it" : error.message}. `
+    + "Load the page again; what you saved is kept", true);
+}
+
+window.addEventListener("error", ({ error }) => stopped(error));
+window.addEventListener("unhandledrejection", ({ reason }) => stopped(reason));
 window.addEventListener("hashchange", takeCode);
 takeCode();
 start().catch((error) => {

@@ -103,5 +103,8 @@ export const follow = (database, bytes) => tried(async () => {
 // The database may hold more than this tab wrote: look again before the next append.
 export const lookAgain = () => { if (standing === IN_STEP) standing = AWAY; };
 
+// The database begins anew with all that the program has, and this behind it.
+export const beginAnew = () => { standing = HANDED_OVER; };
+
 // Another tab writes from here on, to the copy too.
 export const leave = () => { standing = AWAY; };

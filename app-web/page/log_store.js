@@ -11,17 +11,19 @@
 //     not answer within three seconds (phones freeze what is not seen) loses the lock; 3 keeps it from writing late.
 //  6  The others follow: they hear of every append, and look again whenever they come back into view.
 //  7  The lines are kept twice (log_copy.js). What the database has lost comes back from the copy when the log is opened.
-//  8  Refused storage, no room, an older tab in the way and a newer database are answers, never silence (store.js).
+//  8  A database that was deleted behind the page, or holds less than was read from it, is found at once or with the next
+//     append; the tab that writes saves all it has anew, as one record, and the second copy begins anew behind that.
+//  9  Refused storage, no room, an older tab in the way and a newer database are answers, never silence (store.js).
 import * as copy from "./log_copy.js";
-import { DONE, LOG, meaning, REFUSED, transaction } from "./store.js";
+import { DONE, LOG, meaning, REFUSED, transaction, whenLost } from "./store.js";
 
 const NAME = "camside log";
-const BEHIND = -4;
+const BEHIND = -4, LOST = -5;
 const PATIENCE_ms = 3000;
 
 const others = globalThis.BroadcastChannel && new BroadcastChannel(NAME);
 // (answer, mayWrite, last, bytes, copied): what has come since, and who writes; the first call answers open() and brings the
-// lines of the second copy, when they hold what the database does not
+// lines of the second copy, when they hold what the database does not; LOST: all of it is to be saved anew
 let tell = null;
 let last = 0;     // number of the last entry that was told
 let writes = !navigator.locks;
@@ -40,6 +42,7 @@ export async function open(told) {
   }
   if (others) others.onmessage = ({ data }) => (data === "grown" ? refresh() : handOver());
   document.addEventListener("visibilitychange", comeBack);
+  whenLost(refresh);
 }
 
 function cannotOpen(error, copied = null) {
@@ -51,11 +54,28 @@ function cannotOpen(error, copied = null) {
 export const damaged = () => copy.whole().then(news).catch(cannotOpen);
 
 async function news(copied = null) {
-  const { number, blocks } = await read(last);
+  const known = last;
+  const { number, there, blocks } = await read(known);
   const bytes = await joined(blocks);
-  if (number < last) return news(copied);  // an append came in between
+  if (known < last) return news(copied);  // an append came in between
+  if (there < known && writes && !leaving) return beginAnew();
   last = number;
   tell(DONE, writes && !leaving, number, bytes, copied);
+}
+
+// An append that is under way finds out by itself.
+async function beginAnew() {
+  if (appending > 0) return;
+  await tellLost();
+}
+
+async function tellLost() {
+  last = 0;
+  const { number, blocks } = await read(0);
+  const bytes = await joined(blocks);
+  last = number;
+  copy.beginAnew();
+  tell(LOST, true, number, bytes);
 }
 
 // What fails here is looked for again with the next append or when the tab comes into view.
@@ -66,8 +86,11 @@ const joined = async (blocks) => new Uint8Array(await new Blob(blocks).arrayBuff
 function read(behind) {
   return transaction(LOG, "readonly", (records, done) => {
     const range = IDBKeyRange.lowerBound(behind, true);
-    const keys = records.getAllKeys(range);
-    records.getAll(range).onsuccess = (all) => done({ number: keys.result[keys.result.length - 1] ?? behind, blocks: all.target.result });
+    const newest = records.openKeyCursor(null, "prev");
+    records.getAll(range).onsuccess = (all) => {
+      const there = newest.result?.key ?? 0;
+      done({ number: Math.max(there, behind), there, blocks: all.target.result });
+    };
   });
 }
 
@@ -81,7 +104,7 @@ const database = {
 // `before` is the number of the last entry the program knows, `number` that of the last one in these bytes.
 export async function append(before, number, bytes, answered) {
   appending += 1;
-  const answer = writes ? await write(before, number, bytes).catch((error) => { console.warn("log", error); return meaning(error); }) : REFUSED;
+  let answer = writes ? await write(before, number, bytes).catch((error) => { console.warn("log", error); return meaning(error); }) : REFUSED;
   if (answer === DONE) {
     last = number;
     others?.postMessage("grown");
@@ -89,6 +112,8 @@ export async function append(before, number, bytes, answered) {
   } else if (answer === BEHIND) {
     copy.lookAgain();
     await refresh();
+  } else if (answer === LOST) {
+    await tellLost().catch((error) => { console.warn("log", error); answer = meaning(error); });
   }
   answered(answer);  // may append again at once
   appending -= 1;
@@ -98,7 +123,8 @@ export async function append(before, number, bytes, answered) {
 function write(before, number, bytes) {
   return transaction(LOG, "readwrite", (records, done) => {
     records.openKeyCursor(null, "prev").onsuccess = ({ target }) => {
-      if ((target.result?.key ?? 0) !== before) return done(BEHIND);
+      const there = target.result?.key ?? 0;
+      if (there !== before) return done(there < before ? LOST : BEHIND);
       records.add(bytes, number);
       done(DONE);
     };

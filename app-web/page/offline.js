@@ -6,15 +6,17 @@ const HOUR_ms = 3600 * 1000;  // at most so often is a newer version asked for w
 let registration = null;
 let asked_ms = Date.now();
 let loadAnew = () => {};
+let taking = false;  // it was this tab that took the newer version
 
 // told({ version, kept, update }) with every change: the version that runs, is it kept here, is a newer one waiting?
-// allSaved() is a promise that nothing is being saved any more.
-export async function keepOffline(told, allSaved) {
+// allSaved() is a promise that nothing is being saved any more, atEase() one that nobody is in the middle of something.
+export async function keepOffline(told, allSaved, atEase) {
   if (!("serviceWorker" in navigator)) return;
   loadAnew = () => allSaved().then(() => location.reload());
-  // Another tab took the newer version. (On the first visit no worker runs this page yet: nothing to load anew.)
+  // Another tab took the newer version: this one follows once nobody works in it. (On the first visit no worker runs this
+  // page yet: nothing to load anew.)
   if (navigator.serviceWorker.controller)
-    navigator.serviceWorker.addEventListener("controllerchange", () => loadAnew(), { once: true });
+    navigator.serviceWorker.addEventListener("controllerchange", () => (taking ? Promise.resolve() : atEase()).then(() => loadAnew()), { once: true });
   try {
     registration = await navigator.serviceWorker.register("service_worker.js", { updateViaCache: "none" });
   } catch (error) {
@@ -52,6 +54,7 @@ function versionOf(worker) {
 // The page loads anew as soon as the newer version has taken over.
 export function takeUpdate() {
   const newer = registration?.waiting;
+  taking = Boolean(newer);
   newer?.addEventListener("statechange", () => { if (newer.state === "activated") loadAnew(); });
   newer?.postMessage("take over");
 }

@@ -4,6 +4,7 @@
 
 const DATABASE = "camside";
 const VERSION = 2;
+const known = new Map();  // name → its newest bytes, as long as the page is open
 const RECORDS = "records";
 export const LOG = "log";
 
@@ -13,25 +14,38 @@ const MEANING = { QuotaExceededError: FULL, Blocked: BLOCKED, VersionError: NEWE
 export const meaning = (error) => MEANING[error?.name] ?? REFUSED;
 
 let opening = null;
+let lost = () => {};  // what is called when the database was deleted behind the page
+
+export function whenLost(call) { lost = call; }
 
 function open() {
   opening ??= new Promise((resolve, reject) => {
     const request = indexedDB.open(DATABASE, VERSION);
     request.onupgradeneeded = () => {
       for (const name of [RECORDS, LOG]) if (!request.result.objectStoreNames.contains(name)) request.result.createObjectStore(name);
+      // Begun anew while the page is open: what was in it comes back with it.
+      for (const [name, bytes] of known) request.transaction.objectStore(RECORDS).put(bytes, name);
     };
     // Another tab holds an older version of the database. The request stays; once that tab is closed it succeeds.
     request.onblocked = () => reject(new DOMException("an older version is in use", "Blocked"));
     request.onerror = () => { opening = null; reject(request.error); };
     request.onsuccess = () => {
       const database = request.result;
-      database.onversionchange = () => database.close();
-      database.onclose = () => { opening = null; };
+      database.onversionchange = ({ newVersion }) => {
+        database.close();
+        if (newVersion === null) gone();
+      };
+      database.onclose = gone;
       opening = Promise.resolve(database);
       resolve(database);
     };
   });
   return opening;
+}
+
+function gone() {
+  opening = null;
+  lost();
 }
 
 // Phones cut the connection of a page in the background; a fresh connection is tried once. `work` gets the object store
@@ -62,11 +76,15 @@ export function load(name) {
   return transaction(RECORDS, "readonly", (records, done) => {
     const newest = records.get(name);
     const previous = records.get(`${name}/previous`);
-    previous.onsuccess = () => done({ newest: newest.result, previous: previous.result });
+    previous.onsuccess = () => {
+      if (newest.result && !known.has(name)) known.set(name, newest.result);
+      done({ newest: newest.result, previous: previous.result });
+    };
   });
 }
 
 export function save(name, bytes) {
+  known.set(name, bytes);
   return transaction(RECORDS, "readwrite", (records) => {
     const old = records.get(name);
     old.onsuccess = () => {
@@ -78,6 +96,7 @@ export function save(name, bytes) {
 
 // Newest bytes that cannot be read are kept under a name of their own; the version before them, if good, is the newest again.
 export function setAside(name, previousIsGood) {
+  known.delete(name);
   return transaction(RECORDS, "readwrite", (records) => {
     const damaged = records.get(name);
     const previous = records.get(`${name}/previous`);

@@ -19,6 +19,8 @@ export function openTextField(request) {
   input.setSelectionRange(input.value.length, input.value.length);
 }
 
+export const textFieldIsOpen = () => open !== null;
+
 export function placeTextField(x, y, width, height) {
   if (open) Object.assign(open.input.style, { left: `${x}px`, top: `${y}px`, width: `${width}px`, height: `${height}px` });
 }

@@ -1,5 +1,8 @@
 #include "base/harmless.hpp"
 
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <cstdint>
 
 namespace camside {
@@ -52,11 +55,25 @@ Character first_of(std::string_view text) {
   return well_formed(code, bytes) ? Character{bytes, !does_harm(code)} : Character{};
 }
 
+// How much of the front is plain ASCII, which most texts are all through.
+std::size_t plain_start(std::string_view text) {
+  const auto plain = [](char c) { return c >= 0x20 && c < 0x7F; };
+  return static_cast<std::size_t>(std::find_if_not(text.begin(), text.end(), plain) - text.begin());
+}
+
+bool breaks_a_line(std::string_view text) {
+  return text.front() == '\n' || text.substr(0, 2) == "\r\n";
+}
+
 std::string made_harmless(std::string_view text, std::size_t most, bool lines) {
   std::string shown;
   while (!text.empty()) {
+    const std::size_t plain = std::min(plain_start(text), most - shown.size());
+    shown += text.substr(0, plain);
+    text.remove_prefix(plain);
+    if (text.empty()) return shown;
     const Character c = first_of(text);
-    const bool stays = c.shown || (lines && text.front() == '\n');
+    const bool stays = c.shown || (lines && breaks_a_line(text));
     const std::size_t wanted = stays ? c.bytes : 1;
     if (shown.size() + wanted > most) return shown + "…";
     shown += stays ? text.substr(0, c.bytes) : "?";
@@ -73,6 +90,23 @@ std::string harmless(std::string_view text) {
 
 std::string harmless_lines(std::string_view text) {
   return made_harmless(text, std::string::npos, true);
+}
+
+std::string harmless_json(std::string_view text) {
+  std::string written;
+  while (true) {
+    const std::size_t plain = plain_start(text);
+    written += text.substr(0, plain);
+    text.remove_prefix(plain);
+    if (text.empty()) return written;
+    const Character c = first_of(text);
+    const std::string_view character = text.substr(0, c.bytes);
+    if (c.shown)
+      written += character;
+    else
+      written += fmt::format("\\u{:04x}", code_point(character));
+    text.remove_prefix(c.bytes);
+  }
 }
 
 std::string harmless_start(std::string_view text, std::size_t most) {

@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include "fields/record_kind.hpp"
+#include "findings/finding.hpp"
 
 namespace camside {
 
@@ -31,11 +32,12 @@ struct Question {
   RecordKind kind;  // name, title, question, fields, example
   Tile tile;        // empty in a place of its own
   FindingNumbers numbers;
-  Where where = Where::Bench;  // these two as the list says
+  Findings (*before)() = nullptr;  // cautions that stand on screen until there is an answer; none: nothing can hurt
+  Where where = Where::Bench;      // these two as the list says
   Part part = Part::First;
 };
 
-// The kind of record that solve() answers, with examples/NAME.json->
+// The kind of record that solve() answers, with examples/NAME.json.
 template <class Input, class Result>
 RecordKind kind_of(std::string_view name, std::string_view label, std::string_view question,
                    Solver<Input, Result> solve) {

@@ -6,6 +6,7 @@
 #include <tuple>
 #include <utility>
 
+#include "base/harmless.hpp"
 #include "base/stable_sort.hpp"
 #include "units/parse.hpp"
 
@@ -57,7 +58,7 @@ class Reader {
  public:
   Reader(const records::Log& log, const records::Bike& bike, Date today) : log_(log), bike_(bike) {
     h_.bike = bike.id;
-    h_.name = bike.name();
+    h_.name = harmless(bike.name());
     h_.due.today = today;
     if (!bike.odometer_unit.empty()) h_.clock = bike.odometer_unit == "km" ? System::Metric : System::Inch;
   }

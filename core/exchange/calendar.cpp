@@ -4,6 +4,7 @@
 
 #include <chrono>
 
+#include "base/harmless.hpp"
 #include "records/iso_time.hpp"
 
 namespace camside::exchange {
@@ -19,10 +20,10 @@ bool continues_character(char c) {
 // A control character other than the line break may not stand in a text.
 std::string escaped(std::string_view text) {
   std::string out;
-  for (const char c : text) {
-    if (c == '\n')
+  for (const char c : harmless_lines(text)) {
+    if (c == '\n') {
       out += "\\n";
-    else if (static_cast<unsigned char>(c) >= 0x20U && c != 0x7F) {
+    } else if (c != '\r') {
       if (c == '\\' || c == ';' || c == ',') out += '\\';
       out += c;
     }

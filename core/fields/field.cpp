@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "fields/field_remarks.hpp"
+#include "fields/path.hpp"
 #include "units/format.hpp"
 
 namespace camside {
@@ -188,7 +189,7 @@ void FieldVisitor::enter_list(const Field& f, const ListRef& l) {
 
 void FieldVisitor::visit_item(const ListRef& l, std::size_t i) {
   const std::string outside = path_;
-  path_ += "[" + std::to_string(i) + "]";
+  path_ = item_path(path_, i);
   l.describe_item(*this, i);
   path_ = outside;
 }

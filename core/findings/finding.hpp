@@ -26,8 +26,8 @@ enum class Misleads : std::uint8_t {
 
 // Number ranges: 1-99 text and units · 100-199 measurement file · 200-299 fields common to all · 300-399 bikes and
 // their log, its file and its store · 1000 runout · 1100 gear pair · 1200 backlash · 1300 gears to order · 1400
-// pushrods · 1500 due · 1600 wear · 1700 life · 1800 look-over · 1900 safety cautions · 1930 knowledge. A number is
-// never used twice.
+// pushrods · 1500 due · 1600 wear · 1700 life · 1800 look-over · 1900 safety cautions · 1930 knowledge · 2000 torque. A
+// number is never used twice.
 struct Finding {
   int number = 0;
   Severity severity = Severity::Note;

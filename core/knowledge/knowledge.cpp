@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "fields/data_remarks.hpp"
+#include "fields/path.hpp"
 #include "knowledge/knowledge_remarks.hpp"
 #include "records/field_reader.hpp"
 #include "records/schema.hpp"
@@ -25,10 +26,6 @@ class Fields final : public AnyInput {
   Solved solve() const override { return {}; }
   Knowledge known;
 };
-
-std::string item_path(std::string_view list, std::size_t i) {
-  return std::string(list) + "[" + std::to_string(i) + "]";
-}
 
 bool is_engine(const Knowledge& k, std::string_view id) {
   const auto& engines = k.book.engines;

@@ -15,7 +15,7 @@ namespace camside::records {
 
 namespace {
 
-constexpr char format_number = '1';
+constexpr char format_number = '2';
 constexpr std::size_t head_bytes = 4;
 constexpr std::size_t most_digits_read = 16000;  // no code has so many
 
@@ -141,7 +141,8 @@ tl::expected<std::string, Finding> text_of_bike_code(std::string_view bytes) {
   if (digits.size() > most_digits_read)
     return tl::unexpected(remarks::bike_code_damaged("its address is far too long"));
   if (digits.empty() || !std::all_of(digits.begin(), digits.end(), is_digit)) return tl::unexpected(damaged());
-  if (digits.front() != format_number) return tl::unexpected(remarks::bike_code_newer());
+  if (digits.front() < format_number) return tl::unexpected(remarks::bike_code_damaged("an early Camside made it"));
+  if (digits.front() > format_number) return tl::unexpected(remarks::bike_code_newer());
   const auto packed = bytes_of(digits.substr(1));
   if (!packed || packed->size() <= head_bytes) return tl::unexpected(damaged());
   const std::string_view all(*packed);

@@ -1,10 +1,10 @@
 // A bike with its log in the address of the page, as its QR code carries it: what stands behind '#' never leaves the
 // device in a request.
 //
-//   https://…/#bike=1…      1: this format; then digits, 17 for each 7 bytes
+//   https://…/#bike=2…      2: this format; then digits, 17 for each 7 bytes
 //
 // The bytes are 4 of checksum and the bike's export (log_file.hpp), deflated with this format's primer. The format
-// holds for ever: another primer is another number.
+// holds for ever: another primer is another number. (1 was tried before anybody used it.)
 //
 // Findings raised: 331 can't be read, 332 newer.
 #pragma once

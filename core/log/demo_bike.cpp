@@ -5,12 +5,13 @@
 #include <utility>
 
 #include "records/new_id.hpp"
+#include "records/strict_json.hpp"
 
 namespace camside::records {
 
 namespace {
 
-constexpr const char* shop = "Two Rivers Cycle Works";
+constexpr const char* shop = "The Lantern Shed";
 
 Entry invented(std::string_view kind, const std::string& bike, Stamp stamp, const char* day) {
   stamp.by = shop;

@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <tuple>
+#include <functional>
 #include <utility>
 
 #include "base/stable_sort.hpp"
@@ -31,10 +31,14 @@ void set_replaces(Entry& entry, const Log& log, std::span<const Entry> old) {
   entry.record.json["replaces"] = ids.size() == 1 ? ids.front() : ids;
 }
 
+bool written_alike(const Entry& a, const Entry& b) {
+  return write_json_line(a.record.json) == write_json_line(b.record.json);
+}
+
 }  // namespace
 
-std::uint64_t fingerprint(std::string_view bytes) {
-  std::uint64_t sum = 14695981039346656037U;
+std::uint64_t fingerprint(std::string_view bytes, std::uint64_t before) {
+  std::uint64_t sum = before;
   for (const char c : bytes) {
     sum ^= static_cast<unsigned char>(c);
     sum *= 1099511628211U;
@@ -46,11 +50,22 @@ std::string content_of(const Entry& entry) {
   return canonical_json(entry.record.json);
 }
 
+std::vector<std::size_t> Log::with_key(std::string_view key) const {
+  std::vector<std::size_t> found;
+  const auto [begin, end] = by_key_.equal_range(fingerprint(key));
+  for (auto it = begin; it != end; ++it)
+    if (key_of(entries_[it->second]) == key) found.push_back(it->second);
+  sort_stably(found.begin(), found.end(), std::less<>());
+  return found;
+}
+
 Added Log::would_be(const Entry& entry) const {
-  const auto it = by_key_.find(key_of(entry));
-  if (it == by_key_.end()) return Added::New;
+  const std::vector<std::size_t> same_key = with_key(key_of(entry));
+  if (same_key.empty()) return Added::New;
+  for (const std::size_t index : same_key)
+    if (written_alike(entries_[index], entry)) return Added::Known;
   const std::string content = content_of(entry);
-  for (const std::size_t index : it->second) {
+  for (const std::size_t index : same_key) {
     if (content_of(entries_[index]) != content) continue;
     return write_json_line(entry.record.json) < write_json_line(entries_[index].record.json) ? Added::Rewritten
                                                                                              : Added::Known;
@@ -64,24 +79,22 @@ bool Log::lacks(const Entry& entry) const {
 }
 
 Added Log::add(Entry entry) {
+  entry.record.json.pack();
   const Added added = would_be(entry);
   if (added == Added::Known) return added;
-  std::vector<std::size_t>& same_key = by_key_[key_of(entry)];
   if (added == Added::Rewritten) {
     const std::string content = content_of(entry);
-    const auto it = std::find_if(same_key.begin(), same_key.end(),
-                                 [&](std::size_t index) { return content_of(entries_[index]) == content; });
-    entries_[*it] = std::move(entry);
+    for (const std::size_t index : with_key(key_of(entry)))
+      if (content_of(entries_[index]) == content) entries_[index] = entry;
     return added;
   }
-  same_key.push_back(entries_.size());
+  by_key_.emplace(fingerprint(key_of(entry)), entries_.size());
   entries_.push_back(std::move(entry));
   return added;
 }
 
 std::vector<std::size_t> Log::with_id(std::string_view id) const {
-  const auto it = by_key_.find(std::string(id));
-  return it == by_key_.end() ? std::vector<std::size_t>{} : it->second;
+  return with_key(id);
 }
 
 std::vector<std::size_t> Log::meant_by(std::string_view reference) const {
@@ -104,15 +117,16 @@ std::string Log::reference(const Entry& entry) const {
 std::vector<std::size_t> Log::in_order() const {
   struct Place {
     std::int64_t made;
-    std::string id;
     std::size_t index;
   };
   std::vector<Place> places;
   places.reserve(entries_.size());
-  for (std::size_t i = 0; i < entries_.size(); ++i) places.push_back({entries_[i].made_at(), entries_[i].id(), i});
+  for (std::size_t i = 0; i < entries_.size(); ++i) places.push_back({entries_[i].made_at(), i});
   sort_stably(places.begin(), places.end(), [this](const Place& a, const Place& b) {
-    if (std::tie(a.made, a.id) != std::tie(b.made, b.id)) return std::tie(a.made, a.id) < std::tie(b.made, b.id);
-    return a.index != b.index && content_of(entries_[a.index]) < content_of(entries_[b.index]);
+    if (a.made != b.made || a.index == b.index) return a.made < b.made;
+    const std::string one = entries_[a.index].id();
+    const std::string other = entries_[b.index].id();
+    return one == other ? content_of(entries_[a.index]) < content_of(entries_[b.index]) : one < other;
   });
   std::vector<std::size_t> order;
   order.reserve(places.size());

@@ -43,16 +43,16 @@ class Log {
   std::vector<std::size_t> in_order() const;  // by time made, id, content: the same for equal sets
 
  private:
-  struct Found {
-    std::size_t index;
-    bool rewritten;
-  };
-  std::vector<Entry> entries_;
-  std::unordered_map<std::string, std::vector<std::size_t>> by_key_;
+  std::vector<std::size_t> with_key(std::string_view key) const;
+
+  std::vector<Entry> entries_;                                  // packed
+  std::unordered_multimap<std::uint64_t, std::size_t> by_key_;  // by the fingerprint of the key: a few bytes an entry
 };
 
-std::uint64_t fingerprint(std::string_view bytes);  // FNV-1a, 64 bits
-std::string content_of(const Entry& entry);         // canonical JSON
+constexpr std::uint64_t fingerprint_of_nothing = 14695981039346656037U;
+// FNV-1a, 64 bits; of what follows some other bytes, from their fingerprint on.
+std::uint64_t fingerprint(std::string_view bytes, std::uint64_t before = fingerprint_of_nothing);
+std::string content_of(const Entry& entry);  // canonical JSON
 
 // ---- changes, as the entries that make them; hand them to the store and add them
 

@@ -4,8 +4,9 @@
 
 #include <algorithm>
 
-#include "log/log_remarks.hpp"
+#include "base/harmless.hpp"
 #include "log/bike_code.hpp"
+#include "log/log_remarks.hpp"
 #include "records/form.hpp"
 #include "records/json_path.hpp"
 #include "records/new_id.hpp"
@@ -52,7 +53,7 @@ std::string bike_lines(const Log& log, const Bike& bike, bool everything) {
   std::string out;
   for (const Line& line : bike.lines) {
     if (line.deleted && !everything) continue;
-    for (const std::size_t i : line.current) out += entry_line(log, i, line.apart ? "changed apart" : "");
+    for (const std::size_t i : line.current) out += entry_line(log, i, line.apart ? "in two versions" : "");
     if (!everything) continue;
     for (const std::size_t i : line.replaced) out += "  " + entry_line(log, i, "replaced");
   }

@@ -1,4 +1,4 @@
-// What `camside log`, `camside merge` and `camside export` do, from a log to text and to new entries; the app reads and
+// What `camside log`, `camside take-in` and `camside export` do, from a log to text and to new entries; the app reads and
 // writes the store.
 #pragma once
 

@@ -4,9 +4,11 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 #include <utility>
 #include <vector>
 
+#include "base/harmless.hpp"
 #include "records/strict_json.hpp"
 #include "units/format.hpp"
 #include "units/parse.hpp"
@@ -25,9 +27,23 @@ std::string quoted(const std::string& cell) {
   return out + '"';
 }
 
+// Blanks that some spreadsheet takes off before it looks for a formula, and what then begins one; wide forms too.
+constexpr std::string_view blanks[] = {" ",      "\n",     "\r",     "\u00A0", "\u1680", "\u2000", "\u2001",
+                                       "\u2002", "\u2003", "\u2004", "\u2005", "\u2006", "\u2007", "\u2008",
+                                       "\u2009", "\u200A", "\u200B", "\u202F", "\u205F", "\u3000", "?"};
+constexpr std::string_view begins_formula[] = {"=", "+", "-", "@", "\uFF1D", "\uFF0B", "\uFF0D", "\uFF20"};
+
+std::size_t begins_with_one_of(std::string_view text, std::span<const std::string_view> these) {
+  for (const std::string_view one : these)
+    if (text.substr(0, one.size()) == one) return one.size();
+  return 0;
+}
+
 std::string no_formula(const std::string& text) {
-  const bool formula = !text.empty() && std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos;
-  return formula ? "'" + text : text;
+  const std::string shown = harmless_lines(text);
+  std::string_view rest = shown;
+  while (const std::size_t blank = begins_with_one_of(rest, blanks)) rest.remove_prefix(blank);
+  return begins_with_one_of(rest, begins_formula) > 0 ? "'" + shown : shown;
 }
 
 std::string without_end_zeros(std::string number) {

@@ -4,9 +4,9 @@
 //
 // One row for each current entry, one for each dimension of a finding. Distances and wear are numbers in the unit of
 // their column, exactly converted and rounded to 3 and 5 decimals; what can't be read stands as it was typed. The
-// odometer's column is in the bike's own unit. State: empty; "apart" for entries changed apart; with `everything` also
-// "replaced" and "deleted". A text that a spreadsheet would take for a formula (= + - @ in front) gets an apostrophe in
-// front.
+// odometer's column is in the bike's own unit. State: empty; "apart" for entries in two versions; with `everything`
+// also "replaced" and "deleted". A text that a spreadsheet would take for a formula (= + - @ in front) gets an
+// apostrophe in front.
 #pragma once
 
 #include <string>

@@ -17,11 +17,6 @@ namespace {
 constexpr std::string_view measurement_kind = "measurement";
 constexpr std::string_view deletion_kind = "deletion";
 
-std::string text_at(const Json& object, std::string_view key) {
-  const auto it = object.find(std::string(key));
-  return it == object.end() || !it->is_string() ? "" : it->get<std::string>();
-}
-
 void move_below(Findings& findings, std::string_view where) {
   for (Finding& finding : findings) finding.field = joined_path(where, finding.field);
 }
@@ -47,26 +42,27 @@ void check_frame(Findings& findings, const Entry& entry) {
   // A day alone is no moment: entries made on two devices could not be put in order.
   if (!is_iso_time(entry.made()) || entry.made().find('T') == std::string::npos)
     findings.push_back(remarks::entry_time_needed("made", entry.made()));
-  const std::string day = text_at(entry.record.json, "day");
+  const std::string day = entry.record.json.text_at("day");
   if (!day.empty() && !is_iso_time(day)) findings.push_back(remarks::not_a_time("day", day));
 }
 
 }  // namespace
 
 std::string Entry::bike() const {
-  return text_at(record.json, "bike");
+  return record.json.text_at("bike");
 }
 std::string Entry::made() const {
-  return text_at(record.json, "made");
+  return record.json.text_at("made");
 }
 std::string Entry::day() const {
-  std::string own = text_at(record.json, "day");
+  std::string own = record.json.text_at("day");
   constexpr std::size_t length_of_day = 10;
   if (!own.empty()) return own;
   return is_iso_time(made()) ? made().substr(0, length_of_day) : "";
 }
 
 std::vector<std::string> Entry::replaces() const {
+  if (!record.json.has("replaces")) return {};
   const auto it = record.json->find("replaces");
   if (it == record.json->end()) return {};
   if (it->is_string()) return {it->get<std::string>()};

@@ -29,7 +29,7 @@ constexpr std::array<Choice, 5> proof_words{{
     {"hearsay", "Hearsay"},
     {"own entry", "Done and entered by yourself"},
     {"photo", "Photo"},
-    {"paper", "Invoice or other paper"},
+    {"paper", "Bill or other paper"},
 }};
 
 constexpr std::array<Choice, 5> grade_words{{
@@ -50,7 +50,7 @@ void describe(FieldVisitor& v, Facts& in) {
   v.choice(Field{"drive", "Cam drive now", "Left out: as it was built; a converted bike has other work to do"},
            in.drive, inspection_due::drive_choices());
   v.value(Field{"model_year", "Model year", "As the papers say"}.at_least(1900.0).at_most(2200.0), in.model_year);
-  v.choice(Field{"odometer_unit", "Odometer in", "The unit the clock shows"}, in.odometer_unit, clock_words);
+  v.choice(Field{"odometer_unit", "Odometer in", "The unit the odometer shows"}, in.odometer_unit, clock_words);
 }
 
 void describe(FieldVisitor& v, Odometer& in) {
@@ -59,8 +59,8 @@ void describe(FieldVisitor& v, Odometer& in) {
 }
 
 void describe(FieldVisitor& v, Clock& in) {
-  v.value(distance("old_reading", "Old clock ended at", "Its last reading").must(), in.old_reading);
-  v.value(distance("new_reading", "New clock starts at", "Its first reading").must(), in.new_reading);
+  v.value(distance("old_reading", "Old odometer ended at", "Its last reading").must(), in.old_reading);
+  v.value(distance("new_reading", "New odometer starts at", "Its first reading").must(), in.new_reading);
 }
 
 void describe(FieldVisitor& v, Service& in) {
@@ -156,7 +156,7 @@ std::span<const RecordKind> entry_kinds() {
   static const std::vector<RecordKind> all{
       entry_kind<Facts>("facts", "The bike", "Which bike is this?"),
       entry_kind<Odometer>("odometer", "Odometer", "How far has it come?"),
-      entry_kind<Clock>("clock", "Clock swapped", "Where did the old clock end and the new one start?"),
+      entry_kind<Clock>("clock", "Odometer replaced", "Where did the old one end and the new one start?"),
       entry_kind<Service>("service", "Service", "What was done, by whom, and who can prove it?"),
       entry_kind<Inspected>("finding", "Finding", "How was it found, and how far is it worn?"),
       entry_kind<Rule>("rule", "Own interval", "How often is this bike's item looked after, and why?"),

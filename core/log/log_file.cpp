@@ -34,19 +34,56 @@ std::optional<Finding> not_a_log(const Json& json) {
   return std::nullopt;
 }
 
-void add_entry(OpenedLog& opened, Json json, std::size_t index, const LogFormat& format) {
-  LogFile& file = opened.file;
-  if (!json.is_object())
-    opened.findings.push_back(remarks::entry_not_an_object(path_of_entry(index), name_of_type(json)));
-  else if (!file.newer)
-    json = migrated_entry(std::move(json), file.version, format);
+// Of a file's entries only so many are listed that somebody may read; the rest is counted.
+class Listed {
+ public:
+  explicit Listed(Findings& findings) : findings_(findings) {}
+  ~Listed() {
+    if (unlisted_ > 0) findings_.push_back(remarks::more_findings(unlisted_));
+  }
+  Listed(const Listed&) = delete;
+  Listed& operator=(const Listed&) = delete;
+
+  template <class Made>
+  void add(Made made) {
+    if (listed_ < most_listed) findings_.push_back(made());
+    ++(listed_ < most_listed ? listed_ : unlisted_);
+  }
+
+ private:
+  static constexpr std::size_t most_listed = 50;
+  Findings& findings_;
+  std::size_t listed_ = 0;
+  std::size_t unlisted_ = 0;
+};
+
+void add_entry(LogFile& file, Listed& findings, JsonValue json, std::size_t index, const LogFormat& format) {
+  const bool steps = !file.newer && file.version < format.version;
+  const bool object = json.is_packed() ? json.packed().front() == '{' : json->is_object();
+  if (!object)
+    findings.add([&] { return remarks::entry_not_an_object(path_of_entry(index), name_of_type(json)); });
+  else if (steps)
+    json = migrated_entry(std::move(*json), file.version, format);
   Entry entry{Record{std::move(json)}};
   const std::string id = entry.id();
-  if (entry.record.json->is_object() && id.empty())
-    opened.findings.push_back(remarks::entry_without_id(path_of_entry(index) + ".id"));
+  if (object && id.empty()) findings.add([&] { return remarks::entry_without_id(path_of_entry(index) + ".id"); });
   if (file.log.add(std::move(entry)) == Added::Differs)
-    opened.findings.push_back(remarks::same_id_other_content(id, file.log.with_id(id).size()));
+    findings.add([&] { return remarks::same_id_other_content(id, file.log.with_id(id).size()); });
 }
+
+// Each is packed, or let go when it is the same as the one before, as soon as it is read.
+class Reading {
+ public:
+  std::optional<Finding> take(Json&& json) {
+    if (++count > most_entries) return remarks::too_many_entries(most_entries);
+    JsonValue entry(std::move(json));
+    entry.pack();
+    if (entries.empty() || !(entry == entries.back())) entries.push_back(std::move(entry));
+    return std::nullopt;
+  }
+  std::vector<JsonValue> entries;
+  std::size_t count = 0;
+};
 
 void take_head(OpenedLog& opened, Json head, const LogFormat& format) {
   LogFile& file = opened.file;
@@ -63,13 +100,17 @@ void note_missing(OpenedLog& opened, std::size_t read) {
   if (said > read) opened.findings.push_back(remarks::entries_missing(said, read));
 }
 
-OpenedLog opened_whole(Json json, const LogFormat& format) {
+void add_entries(OpenedLog& opened, std::vector<JsonValue> entries, const LogFormat& format) {
+  Listed listed(opened.findings);
+  for (std::size_t i = 0; i < entries.size(); ++i) add_entry(opened.file, listed, std::move(entries[i]), i, format);
+}
+
+OpenedLog opened_whole(Json head, Reading read, const LogFormat& format) {
   OpenedLog opened;
-  Json entries = std::exchange(json["entries"], Json::array());  // keeps its place among the names of the head
-  take_head(opened, std::move(json), format);
-  for (std::size_t i = 0; i < entries.size(); ++i) add_entry(opened, std::move(entries[i]), i, format);
-  note_missing(opened, entries.size());
-  if (entries.empty()) opened.findings.push_back(remarks::no_entries());
+  take_head(opened, std::move(head), format);
+  add_entries(opened, std::move(read.entries), format);
+  note_missing(opened, read.count);
+  if (read.count == 0) opened.findings.push_back(remarks::no_entries());
   return opened;
 }
 
@@ -84,8 +125,9 @@ tl::expected<OpenedLog, Findings> opened_damaged(std::string_view bytes, Finding
   why.severity = Severity::Caution;  // the rest opens
   opened.findings.push_back(std::move(why));
   for (Finding& damage : saved.damage) opened.findings.push_back(std::move(damage));
-  for (std::size_t i = 0; i < saved.entries.size(); ++i) add_entry(opened, std::move(saved.entries[i]), i, format);
-  note_missing(opened, saved.entries.size());
+  const std::size_t count = saved.entries.size();
+  add_entries(opened, std::move(saved.entries), format);
+  note_missing(opened, count);
   return opened;
 }
 
@@ -110,13 +152,17 @@ std::string entry_lines(const Log& log) {
 }  // namespace
 
 tl::expected<OpenedLog, Findings> read_log_file(std::string_view bytes, const LogFormat& format) {
-  auto json = read_json(bytes, largest_log);
-  if (json) {
-    if (auto why = not_a_log(*json)) return tl::unexpected(Findings{*why});
-    return opened_whole(std::move(*json), format);
+  Reading read;
+  auto head = read_json_list(bytes, "entries", [&read](Json&& entry) { return read.take(std::move(entry)); });
+  if (head) {
+    if (auto why = not_a_log(*head)) return tl::unexpected(Findings{*why});
+    return opened_whole(std::move(*head), std::move(read), format);
   }
-  if (bytes.size() > largest_log) return tl::unexpected(Findings{json.error()});
-  return opened_damaged(bytes, json.error(), format);
+  read = Reading{};
+  const int why = head.error().number;
+  const bool too_much = why == 100 || why == 125 || why == 334;
+  if (too_much) return tl::unexpected(Findings{head.error()});
+  return opened_damaged(bytes, head.error(), format);
 }
 
 std::string write_log_file(const LogFile& file) {

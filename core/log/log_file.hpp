@@ -11,7 +11,7 @@
 //   }
 //
 // One line for each entry, by the time it was made, so that a damaged line costs one entry and has a number, and equal
-// logs give equal bytes: export, import and export is the same byte for byte. Schema: assets/schema/log.schema.json->
+// logs give equal bytes: export, import and export is the same byte for byte. Schema: assets/schema/log.schema.json.
 //
 // A damaged file (cut off, a line changed, bytes that are no text) opens as far as it is good: every entry that can be
 // read by itself is taken, the lines that can't are listed, and so is how many entries are missing. It opens for
@@ -19,7 +19,7 @@
 //
 // Findings raised: 100-109 when nothing can be read at all, 111 newer (note), 320 not a log's file; 300 and 302
 // (notes), 307 same id with other content; 321 damaged, 322 which lines, 323 how many are missing, 324 more such lines;
-// 328 no entries. check_log_file adds those of check_entry.
+// 328 no entries, 334 too many, 335 further findings of this sort. check_log_file adds those of check_entry.
 #pragma once
 
 #include <cstddef>
@@ -33,7 +33,7 @@
 
 namespace camside::records {
 
-constexpr std::size_t largest_log = std::size_t{256} << 20;  // bytes; 200 bikes of 500 entries are 30 MB
+constexpr std::size_t most_entries = 250'000;  // in one file; 200 bikes of 500 entries are 100,000, and some 30 MB
 
 struct LogFile {
   JsonValue head;  // all but the entries, in their place; unknown names too

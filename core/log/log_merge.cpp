@@ -13,12 +13,13 @@ namespace camside::records {
 
 namespace {
 
-std::set<std::string> current_contents(const Log& log, const View& view) {
-  std::set<std::string> contents;
+// By their index.
+std::vector<bool> current_ones(const Log& log, const View& view) {
+  std::vector<bool> current(log.size());
   for (const Bike& bike : view.bikes)
     for (const Line& line : bike.lines)
-      for (const std::size_t i : line.current) contents.insert(content_of(log.entries()[i]));
-  return contents;
+      for (const std::size_t i : line.current) current[i] = true;
+  return current;
 }
 
 // Each line by its current entries; a line of two bikes counts once.
@@ -61,12 +62,16 @@ std::size_t count_missing(const std::set<std::string>& from, const std::set<std:
 MergePreview preview_merge(const Log& ours, const Log& theirs) {
   MergePreview preview;
   count_entries(preview, ours, theirs);
+  if (preview.nothing_new()) return preview;
   Log both = ours;
   merge(both, theirs);
   const View before = view(ours);
   const View there = view(theirs);
   const View after = view(both);
-  preview.replaced = count_missing(current_contents(ours, before), current_contents(both, after));
+  const std::vector<bool> stood = current_ones(ours, before);
+  const std::vector<bool> stands = current_ones(both, after);
+  for (std::size_t i = 0; i < stood.size(); ++i)  // what is merged in comes behind, so ours keep their places
+    if (stood[i] && !stands[i]) ++preview.replaced;
   std::set<std::string> already = lines_apart(ours, before);
   already.merge(lines_apart(theirs, there));
   preview.apart = count_missing(lines_apart(both, after), already);
@@ -165,8 +170,8 @@ std::vector<Entry> taken_back(const Log& log, std::span<const Entry> brought,
 }
 
 std::string words_of(const MergePreview& preview) {
-  return fmt::format("{} new, {} known, {} replaced, {} with an id that is here with another content, {} changed apart",
-                     preview.fresh, preview.known, preview.replaced, preview.differing, preview.apart);
+  return fmt::format("{} new, {} known, {} replaced, {} that differ from yours, {} in two versions", preview.fresh,
+                     preview.known, preview.replaced, preview.differing, preview.apart);
 }
 
 }  // namespace camside::records

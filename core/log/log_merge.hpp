@@ -33,7 +33,7 @@ void merge(Log& ours, const Log& theirs);
 // second time; taking back what this returns brings it again. Lines that `brought` joined stay one, side by side.
 std::vector<Entry> taken_back(const Log& log, std::span<const Entry> brought, const std::function<Stamp()>& next_stamp);
 
-// "12 new, 480 known, 3 replaced, 0 with an id that is here with another content, 1 changed apart"
+// "12 new, 480 known, 3 replaced, 0 that differ from yours, 1 in two versions"
 std::string words_of(const MergePreview& preview);
 
 }  // namespace camside::records

@@ -1,5 +1,5 @@
 // From the form of an older log to the present one: one pure function for each step of the version, applied one after
-// another. A released version stays readable for ever; its fixture is tests/files/log_version_N.json->
+// another. A released version stays readable for ever; its fixture is tests/files/log_version_N.json.
 //
 // There is one version so far, so there are no steps yet.
 #pragma once

@@ -65,7 +65,7 @@ Finding same_id_other_content(std::string_view id, std::size_t how_many) {
 }
 
 Finding corrected_apart(std::string_view id, std::size_t how_many) {
-  return caution(308, "replaces", fmt::format("Entry {} was changed apart in {} ways", repeated(id), how_many),
+  return caution(308, "replaces", fmt::format("Entry {} has {} versions", repeated(id), how_many),
                  "All are kept, side by side; pick the right one");
 }
 
@@ -230,6 +230,20 @@ Finding beside_log_unread(std::string_view name, std::string_view why) {
 Finding log_is_empty(std::string_view where) {
   return caution(363, "", fmt::format("The log in {} is a file of 0 bytes", where),
                  "If bikes were in it, merge an exported copy, and check the disk");
+}
+
+Finding too_many_entries(std::size_t most) {
+  return refusal(334, "entries", fmt::format("There are more than {} entries in it", most),
+                 "Export single bikes with --bike, and take them in one after the other");
+}
+
+Finding more_findings(std::size_t how_many) {
+  return note(335, "entries", fmt::format("{} more such remarks are not listed", how_many), "");
+}
+
+Finding log_lost(std::string_view where) {
+  return caution(364, "", fmt::format("The log in {} was deleted while it was open", where),
+                 "All that is shown here is saved anew; save a copy of the log outside this browser");
 }
 
 Finding log_read_only() {

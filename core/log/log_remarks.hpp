@@ -63,6 +63,9 @@ Finding log_read_only();                                                        
 Finding log_cannot_be_written(std::string_view where, std::string_view why);                      // 361
 Finding beside_log_unread(std::string_view name, std::string_view why);                           // 362
 Finding log_is_empty(std::string_view where);                                                     // 363
+Finding too_many_entries(std::size_t most);                                                       // 334
+Finding more_findings(std::size_t how_many);                                                      // 335
+Finding log_lost(std::string_view where);                                                         // 364
 
 // What opening could not make safe, for want of the lock or of a sync, a confirmed append has: 352 and 361 are
 // true no more.

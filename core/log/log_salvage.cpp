@@ -12,6 +12,7 @@ namespace camside::records {
 namespace {
 
 constexpr std::size_t most_listed = 50;
+constexpr std::size_t most_tried = 1'000'000;  // objects; no log has so many, and what isn't one shall not take minutes
 
 // ---- where an object ends
 
@@ -73,7 +74,9 @@ class Salvager {
   explicit Salvager(std::string_view text) : text_(text), lines_(text) {}
 
   Salvage done() {
+    std::size_t tried = 0;
     for (std::size_t at = text_.find('{'); at != std::string_view::npos; at = text_.find('{', at)) {
+      if (++tried > most_tried) break;  // the rest counts as damaged
       const std::size_t size = take_object(at);
       at += size == 0 ? 1 : size;
     }
@@ -96,7 +99,7 @@ class Salvager {
 
   bool take(Json json, std::size_t at) {
     if (is_whole_file(json)) {
-      for (Json& entry : json["entries"]) result_.entries.push_back(std::move(entry));
+      for (Json& entry : json["entries"]) keep(std::move(entry));
       json["entries"] = Json::array();
       result_.head = std::move(json);
       head_seen_ = true;
@@ -105,8 +108,13 @@ class Salvager {
     if (!is_entry(json)) return false;
     if (result_.entries.empty() && !head_seen_) read_head(at);
     note_gap(at, "it holds no whole entry");
-    result_.entries.push_back(std::move(json));
+    keep(std::move(json));
     return true;
+  }
+
+  void keep(Json entry) {
+    result_.entries.emplace_back(std::move(entry));
+    result_.entries.back().pack();
   }
 
   // What stands before the list of entries is the head, if closing its brackets makes it whole.

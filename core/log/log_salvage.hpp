@@ -10,9 +10,9 @@
 namespace camside::records {
 
 struct Salvage {
-  Json head = Json::object();  // empty when it couldn't be read
-  std::vector<Json> entries;
-  Findings damage;  // 322, 324
+  Json head = Json::object();      // empty when it couldn't be read
+  std::vector<JsonValue> entries;  // packed
+  Findings damage;                 // 322, 324
 };
 
 // Takes whatever is by itself a whole entry: an object with id, kind and made that the strict reader accepts.

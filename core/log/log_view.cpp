@@ -4,6 +4,7 @@
 #include <map>
 #include <numeric>
 #include <set>
+#include <span>
 #include <tuple>
 #include <utility>
 
@@ -152,11 +153,11 @@ Line finished(const Log& log, Line line) {
   return line;
 }
 
-std::vector<Line> lines_of(const Log& log, Links& links, Findings& findings) {
+std::vector<Line> lines_of(const Log& log, std::span<const std::size_t> order, Links& links, Findings& findings) {
   const std::vector<bool> current = current_ones(links);
   std::map<std::size_t, std::size_t> line_of_root;
   std::vector<Line> lines;  // as they first appear by time, which is the same for equal sets
-  for (const std::size_t i : log.in_order()) {
+  for (const std::size_t i : order) {
     const auto [it, fresh] = line_of_root.try_emplace(links.groups.root(i), lines.size());
     if (fresh) lines.emplace_back();
     Line& line = lines[it->second];
@@ -203,6 +204,7 @@ std::vector<std::size_t> current_of_kind(const Log& log, const Bike& bike, std::
       if (log.entries()[i].kind() == kind && log.entries()[i].bike() == bike.id) found.push_back(i);
     }
   }
+  if (found.size() < 2) return found;
   sort_stably(found.begin(), found.end(), [&](std::size_t a, std::size_t b) {
     return std::make_tuple(log.entries()[a].made_at(), log.entries()[a].id()) <
            std::make_tuple(log.entries()[b].made_at(), log.entries()[b].id());
@@ -216,11 +218,11 @@ void sort_by_day(const Log& log, std::vector<std::size_t>& indexes) {
               [&](std::size_t a, std::size_t b) { return log.entries()[a].day() < log.entries()[b].day(); });
 }
 
-void finish(const Log& log, Bike& bike) {
+// `rank` is the place of each entry by time made.
+void finish(const Log& log, std::span<const std::size_t> rank, Bike& bike) {
   sort_stably(bike.lines.begin(), bike.lines.end(), [&](const Line& a, const Line& b) {
-    const Entry& first = log.entries()[a.current.front()];
-    const Entry& second = log.entries()[b.current.front()];
-    return std::make_tuple(a.day, first.made_at(), first.id()) < std::make_tuple(b.day, second.made_at(), second.id());
+    if (a.day != b.day) return a.day < b.day;
+    return rank[a.current.front()] < rank[b.current.front()];
   });
   for (const std::size_t i : current_of_kind(log, bike, "facts")) take_facts(bike, log.entries()[i]);
   bike.clock_swaps = current_of_kind(log, bike, "clock");
@@ -251,15 +253,20 @@ View view(const Log& log) {
   View view;
   Links links = Linker(log).linked();
   view.findings = std::move(links.findings);
-  const std::vector<Line> lines = lines_of(log, links, view.findings);
+  const std::vector<std::size_t> order = log.in_order();
+  std::vector<std::size_t> rank(order.size());
+  for (std::size_t place = 0; place < order.size(); ++place) rank[order[place]] = place;
+  std::vector<Line> lines = lines_of(log, order, links, view.findings);
   note_apart(log, lines, view.findings);
   sort_findings(view.findings);
   std::map<std::string, Bike> bikes;
-  for (const Line& line : lines)
-    for (const std::string& id : bikes_of(log, line)) bikes[id].lines.push_back(line);
+  for (Line& line : lines) {
+    const std::set<std::string> named = bikes_of(log, line);
+    for (const std::string& id : named) bikes[id].lines.push_back(named.size() > 1 ? line : std::move(line));
+  }
   for (auto& [id, bike] : bikes) {
     bike.id = id;
-    finish(log, bike);
+    finish(log, rank, bike);
     view.bikes.push_back(std::move(bike));
   }
   sort_stably(view.bikes.begin(), view.bikes.end(),

@@ -11,7 +11,7 @@
 // lines are deleted is removed; its lines are still here and can be undone.
 //
 // Findings raised: 304 replaces itself, 305 in a circle, 306 replaces what isn't here, 307 same id with other content,
-// 308 changed apart. Their field is "replaces" or "id"; the text names the entry.
+// 308 in two versions. Their field is "replaces" or "id"; the text names the entry.
 #pragma once
 
 #include <cstddef>
@@ -29,7 +29,7 @@ struct Line {
   std::vector<std::size_t> current;   // by time made; never empty
   std::vector<std::size_t> replaced;  // by time made, what was there before
   bool deleted = false;               // all that is current are deletions
-  bool apart = false;                 // current ones differ: changed apart
+  bool apart = false;                 // current ones differ: it was changed apart
   std::string day;                    // that the line is about; lines stand in this order
 };
 

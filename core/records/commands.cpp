@@ -12,6 +12,7 @@
 #include "records/form.hpp"
 #include "records/nearest.hpp"
 #include "records/schema.hpp"
+#include "records/strict_json.hpp"
 
 namespace camside::records {
 

@@ -28,6 +28,7 @@ struct Line {
 struct Column {
   FormField field;
   std::string unit;  // as written in the header; empty when the cells carry it
+  const Unit* known_unit = nullptr;
 };
 
 using Cells = std::vector<std::string>;
@@ -124,7 +125,7 @@ tl::expected<Column, Finding> column_of(std::string_view cell, std::size_t line,
     if (!unit.empty() && find_unit(field.kind, unit) == nullptr)
       return tl::unexpected(
           remarks::csv_columns(line, fmt::format("“{}” is no unit of {}", unit, name_of(field.kind)), header_example));
-    return Column{field, unit};
+    return Column{field, unit, find_unit(field.kind, unit)};
   }
   return tl::unexpected(remarks::csv_columns(line, fmt::format("“{}” is no column of this table", name),
                                              fmt::format("Columns are {}", joined_names(names))));
@@ -156,19 +157,32 @@ tl::expected<Json, Finding> yes_or_no(const std::string& cell, const Column& col
       line, fmt::format("{} is “{}”, neither yes nor no", column.field.field.name, cell), "Write yes or no"));
 }
 
+// "-0.0012": what nearly every cell is, and needs no reader that knows fractions, groups and units.
+bool plain_decimal(std::string_view cell) {
+  constexpr std::size_t most_digits = 15;
+  if (!cell.empty() && cell.front() == '-') cell.remove_prefix(1);
+  const std::size_t point = std::min(cell.find('.'), cell.size());
+  const auto digits = [](std::string_view part) {
+    return !part.empty() && part.find_first_not_of("0123456789") == std::string_view::npos;
+  };
+  if (cell.size() > most_digits || !digits(cell.substr(0, point))) return false;
+  return point == cell.size() || digits(cell.substr(point + 1));
+}
+
 // The cell as it goes into the record: digits as written, with the unit of its column unless it has its own.
 tl::expected<Json, Finding> value_of(const std::string& cell, const Column& column, std::size_t line) {
   if (column.field.sort == FieldSort::Flag) return yes_or_no(cell, column, line);
   if (column.field.sort != FieldSort::Number) return Json(cell);
+  const bool plain = plain_number(column.field);
+  if (!plain && column.known_unit != nullptr && plain_decimal(cell)) return Json(cell + " " + column.unit);
   ParseOptions options;
-  options.default_unit =
-      plain_number(column.field) ? &units_of(column.field.kind).front() : find_unit(column.field.kind, column.unit);
+  options.default_unit = plain ? &units_of(column.field.kind).front() : column.known_unit;
   const auto read = parse(column.field.kind, cell, options);
   if (!read)
     return tl::unexpected(remarks::csv_row(
         line, fmt::format("{} is “{}”: {}", column.field.field.name, cell, read.error().reason),
         read.error().fault == ParseFault::NeedsUnit ? header_example : std::string_view(read.error().remedy)));
-  if (plain_number(column.field)) return number_from(cell);
+  if (plain) return number_from(cell);
   const bool own_unit = parse(column.field.kind, cell).has_value();
   return Json(own_unit ? cell : cell + " " + column.unit);
 }
@@ -236,8 +250,10 @@ tl::expected<std::size_t, Finding> take_csv(Record& record, std::string_view csv
   const std::size_t count = list.size();
   Json* place = place_at(record.entered(), kind->csv_list);
   if (place == nullptr) return tl::unexpected(remarks::csv_not_for(record.kind()));
-  *place = std::move(list);
+  *place = Json::array();
+  // Before the rows are there: setting a text looks through all that is entered.
   for (const auto& [path, text] : kind->csv_also) set_text(record, path, text, nullptr, among);
+  *place_at(record.entered(), kind->csv_list) = std::move(list);
   return count;
 }
 

@@ -4,7 +4,9 @@
 #include <limits>
 #include <utility>
 
+#include "base/harmless.hpp"
 #include "fields/field_remarks.hpp"
+#include "fields/path.hpp"
 #include "records/file_remarks.hpp"
 #include "records/json_visitor.hpp"
 #include "records/nearest.hpp"
@@ -79,7 +81,7 @@ class FieldReader final : public JsonVisitor {
     const Json* value = present(f);
     if (value == nullptr) return;
     if (!value->is_string()) return wrong(f, *value, "a text");
-    t.set(value->get<std::string>());
+    t.set(harmless(value->get_ref<const std::string&>()));
   }
 
   void on_flag(const Field& f, const FlagRef& r) override {
@@ -134,7 +136,7 @@ class FieldReader final : public JsonVisitor {
   }
 
   void read_item(const Json& item, const ListRef& l, std::size_t i) {
-    const std::string where = path() + "[" + std::to_string(i) + "]";
+    const std::string where = item_path(path(), i);
     if (l.of_groups && !item.is_object())
       return add(remarks::wrong_type(where, "An item of the list", name_of_type(item), "an object"));
     enter(&item);

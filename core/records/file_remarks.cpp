@@ -29,6 +29,15 @@ Finding file_too_large(std::size_t most_bytes) {
                  "Split it into several files with fewer records");
 }
 
+Finding too_many_values(Place place, std::size_t most) {
+  return refusal(125, fmt::format("Up to {} stand more than {} values", at(place), most),
+                 "Split it into several files with fewer records");
+}
+
+Finding no_memory() {
+  return refusal(126, "There is not enough memory for it", "Close other programs, or give it in smaller parts");
+}
+
 Finding not_utf8(Place place) {
   return refusal(101, fmt::format("At {} stands a byte that is not UTF-8 text", at(place)),
                  "Save the file as UTF-8; it may be in an older encoding, or no text at all");
@@ -50,7 +59,8 @@ Finding ends_too_early(Place place) {
 }
 
 Finding name_twice(Place place, std::string_view name) {
-  return refusal(105, fmt::format("At {} the name {} stands a second time in the same object", at(place), repeated(name)),
+  return refusal(105,
+                 fmt::format("At {} the name {} stands a second time in the same object", at(place), repeated(name)),
                  "Keep the right one of the two");
 }
 

@@ -17,6 +17,8 @@ struct Place {
 
 // Bytes that are no JSON we take
 Finding file_too_large(std::size_t most_bytes);               // 100
+Finding no_memory();                                          // 126
+Finding too_many_values(Place place, std::size_t most);       // 125
 Finding not_utf8(Place place);                                // 101
 Finding nul_byte(Place place);                                // 102
 Finding cannot_be_read(Place place, std::string_view what);   // 103

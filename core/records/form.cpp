@@ -3,8 +3,9 @@
 #include <algorithm>
 #include <utility>
 
-#include "records/file_remarks.hpp"
+#include "fields/path.hpp"
 #include "records/field_reader.hpp"
+#include "records/file_remarks.hpp"
 #include "records/json_path.hpp"
 #include "records/json_visitor.hpp"
 #include "records/nearest.hpp"
@@ -168,11 +169,11 @@ std::string add_item(Record& record, std::string_view list_path, std::span<const
   if (list == nullptr) return "";
   if (!list->is_array()) *list = Json::array();
   list->push_back(field->of_groups ? Json::object() : Json(""));
-  return std::string(list_path) + "[" + std::to_string(list->size() - 1) + "]";
+  return item_path(list_path, list->size() - 1);
 }
 
 bool remove_item(Record& record, std::string_view list_path, std::size_t index) {
-  return take_out(record.entered(), std::string(list_path) + "[" + std::to_string(index) + "]");
+  return take_out(record.entered(), item_path(list_path, index));
 }
 
 bool remove_field(Record& record, std::string_view path) {

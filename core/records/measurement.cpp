@@ -136,22 +136,22 @@ void move_below(Findings& findings, const std::string& where) {
 }  // namespace
 
 std::string Record::id() const {
-  return text_at(json, "id");
+  return json.text_at("id");
 }
 std::string Record::kind() const {
-  return text_at(json, "kind");
+  return json.text_at("kind");
 }
 std::string Record::name() const {
-  return text_at(json, "name");
+  return json.text_at("name");
 }
 std::string Record::taken() const {
-  return text_at(json, "taken");
+  return json.text_at("taken");
 }
 std::string Record::by() const {
-  return text_at(json, "by");
+  return json.text_at("by");
 }
 std::string Record::note() const {
-  return text_at(json, "note");
+  return json.text_at("note");
 }
 
 const Json& Record::entered() const {
@@ -198,10 +198,10 @@ void Record::set(std::string_view key, const std::string& text) {
 }
 
 std::string MeasurementFile::bike() const {
-  return text_at(head, "bike");
+  return head.text_at("bike");
 }
 std::string MeasurementFile::note() const {
-  return text_at(head, "note");
+  return head.text_at("note");
 }
 Record* MeasurementFile::find(std::string_view id) {
   const auto it = std::find_if(records.begin(), records.end(), [&](const Record& r) { return r.id() == id; });

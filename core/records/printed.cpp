@@ -8,7 +8,9 @@
 #include <cstdint>
 #include <utility>
 
+#include "base/harmless.hpp"
 #include "base/stable_sort.hpp"
+#include "fields/path.hpp"
 #include "records/json_path.hpp"
 #include "units/format.hpp"
 
@@ -131,7 +133,7 @@ std::string named_value(const Figure& figure, System system) {
 
 // "Runout (TIR) 0.0018 ± 0.0004 in; limit at most 0.003 in (common practice, no published source)"
 std::string judged_text(const Outcome& outcome, const Figure& judged, System system) {
-  std::string text = named_value(judged, system);
+  std::string text = harmless(named_value(judged, system));
   if (!outcome.judgement) return text;
   const std::string limit = limit_text(*outcome.judgement, preferred_unit(judged.kind, system));
   const std::string& source = outcome.judgement->source.text();
@@ -193,7 +195,7 @@ std::string figures_block(const Outcome& outcome, System system) {
   for (const Figure& figure : outcome.figures) width = std::max(width, width_of(figure.label));
   std::string out;
   for (const Figure& figure : outcome.figures) {
-    out += fmt::format("  {}  {}", padded(figure.label, width), harmless(figure_text(figure, system)));
+    out += fmt::format("  {}  {}", padded(harmless(figure.label), width), harmless(figure_text(figure, system)));
     out += figure.verdict ? fmt::format("  {}\n", word_of(*figure.verdict)) : "\n";
   }
   return out;
@@ -211,7 +213,7 @@ std::string working_block(const Outcome& outcome) {
   std::string out = "  Working\n";
   int number = 1;
   for (const Step& step : outcome.working)
-    out += fmt::format("  {:>3} {}\n      {}\n", number++, step.title, step_text(step));
+    out += fmt::format("  {:>3} {}\n      {}\n", number++, harmless(step.title), step_text(step));
   return out;
 }
 
@@ -338,7 +340,7 @@ Findings below(Findings findings, const std::string& where) {
 }
 
 Findings findings_of_record(const SolvedRecord& r, std::size_t index) {
-  const std::string where = fmt::format("records[{}]", index);
+  const std::string where = item_path("records", index);
   Findings findings = below(r.around, where);
   for (Finding& f : below(r.solved.findings, where + ".entered")) findings.push_back(std::move(f));
   return findings;
@@ -432,19 +434,6 @@ bool any_not_within(const SolvedFile& file) {
   return std::any_of(file.records.begin(), file.records.end(), [](const SolvedRecord& r) {
     return r.solved.outcome.judgement && r.solved.outcome.judgement->verdict != Verdict::Within;
   });
-}
-
-// Control characters of ASCII, DEL, and those of Latin-1 (C2 80 to C2 9F), which some terminals obey too.
-std::string harmless(std::string_view text) {
-  std::string out;
-  out.reserve(text.size());
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const auto c = static_cast<unsigned char>(text[i]);
-    const bool second_set = c == 0xC2 && i + 1 < text.size() && static_cast<unsigned char>(text[i + 1]) < 0xA0;
-    if (second_set) ++i;
-    out += c < 0x20 || c == 0x7F || second_set ? '?' : text[i];
-  }
-  return out;
 }
 
 }  // namespace camside::records

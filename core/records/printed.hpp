@@ -46,7 +46,4 @@ std::string print_findings(const Findings& findings);
 // Any verdict other than Within.
 bool any_not_within(const SolvedFile& file);
 
-// What others wrote, safe to show on a terminal: control characters become "?".
-std::string harmless(std::string_view text);
-
 }  // namespace camside::records

@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "base/harmless.hpp"
 #include "base/stable_sort.hpp"
 #include "records/file_remarks.hpp"
 
@@ -124,6 +125,8 @@ std::string_view what_went_wrong(char stopped_at, bool value_was_complete) {
 class Builder final : public nlohmann::json_sax<Json> {
  public:
   explicit Builder(std::string_view text) : text_(text), seen_(text.data()) {}
+  Builder(std::string_view text, std::string_view list, TakeItem take)
+      : text_(text), seen_(text.data()), list_(list), take_(take) {}
 
   bool read() {
     return Json::sax_parse(Reading(text_.data(), &seen_), Reading(text_.data() + text_.size(), &seen_), this);
@@ -161,6 +164,8 @@ class Builder final : public nlohmann::json_sax<Json> {
     const auto [it, fresh] = object.emplace(name, Json());
     if (!fresh) return refuse(remarks::name_twice(here(), name));
     slot_ = &it->second;
+    if (open_.size() == 1) in_list_ = name == list_;
+    if (open_.size() == 1) held_before_ = held_ + 1;
     return true;
   }
 
@@ -180,7 +185,12 @@ class Builder final : public nlohmann::json_sax<Json> {
     refusal = std::move(finding);
     return false;
   }
+  // Nothing when there are too many.
   Json* place(Json value) {
+    if (++held_ > most_values) {
+      refuse(remarks::too_many_values(here(), most_values));
+      return nullptr;
+    }
     if (open_.empty()) {
       root = std::move(value);
       return &root;
@@ -193,30 +203,54 @@ class Builder final : public nlohmann::json_sax<Json> {
     return slot_;
   }
   bool put(Json value) {
-    place(std::move(value));
-    complete_ = open_.empty();
-    return true;
+    if (place(std::move(value)) == nullptr) return false;
+    return closed();
   }
   bool open(Json container) {
     if (open_.size() >= deepest_level) return refuse(remarks::too_deep(here(), deepest_level));
-    open_.push_back(place(std::move(container)));
-    return true;
+    Json* const placed = place(std::move(container));
+    if (placed != nullptr) open_.push_back(placed);
+    return placed != nullptr;
   }
   bool close() {
     open_.pop_back();
+    return closed();
+  }
+
+  // A value is whole; those that were asked for one by one leave here.
+  bool closed() {
     complete_ = open_.empty();
+    if (!take_ || open_.size() != 2 || !open_.back()->is_array() || !in_list_) return true;
+    Json item = std::move(open_.back()->back());
+    open_.back()->clear();
+    held_ = held_before_;
+    if (auto why = (*take_)(std::move(item))) return refuse(std::move(*why));
     return true;
   }
 
   std::string_view text_;
   const char* seen_;
-  std::vector<Json*> open_;  // the containers around the place being read; pointers stay good while they are open
-  Json* slot_ = nullptr;     // value of the name just read
+  std::string_view list_;
+  std::optional<TakeItem> take_;
+  bool in_list_ = false;         // the list asked for is open
+  std::size_t held_ = 0;         // values
+  std::size_t held_before_ = 0;  // the list asked for began
+  std::vector<Json*> open_;      // the containers around the place being read; pointers stay good while they are open
+  Json* slot_ = nullptr;         // value of the name just read
   bool complete_ = false;
 };
 
 bool only_blanks(std::string_view text) {
   return text.find_first_not_of(" \t\r\n") == std::string_view::npos;
+}
+
+tl::expected<Json, Finding> built(std::string_view text, Builder builder) {
+  if (text.substr(0, byte_order_mark.size()) == byte_order_mark)  // a second one, which the parser would skip
+    return tl::unexpected(remarks::cannot_be_read({}, "stands a second byte order mark"));
+  const bool good = builder.read();
+  if (builder.refusal) return tl::unexpected(*builder.refusal);
+  if (!good) return tl::unexpected(remarks::cannot_be_read({}, "the text is not JSON"));
+  return std::move(builder.root);
 }
 
 // ---- writing
@@ -231,6 +265,11 @@ std::string scalar_text(const Json& value) {
   return value.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
+// Somebody may print the file on a terminal.
+std::string harmless_scalar(const Json& value) {
+  return value.is_string() ? harmless_json(scalar_text(value)) : scalar_text(value);
+}
+
 bool is_container(const Json& value) {
   return value.is_object() || value.is_array();
 }
@@ -238,7 +277,7 @@ bool is_container(const Json& value) {
 // On one line, giving up as soon as it is longer than `most`.
 bool write_flat(std::string& out, const Json& value, std::size_t most) {
   if (!is_container(value)) {
-    out += scalar_text(value);
+    out += harmless_scalar(value);
     return out.size() <= most;
   }
   out += value.is_object() ? '{' : '[';
@@ -246,7 +285,7 @@ bool write_flat(std::string& out, const Json& value, std::size_t most) {
   for (auto it = value.begin(); it != value.end(); ++it) {
     if (!first) out += ", ";
     first = false;
-    if (value.is_object()) out += scalar_text(Json(it.key())) + ": ";
+    if (value.is_object()) out += harmless_scalar(Json(it.key())) + ": ";
     if (!write_flat(out, *it, most)) return false;
   }
   out += value.is_object() ? '}' : ']';
@@ -282,14 +321,14 @@ void write_canonical(std::string& out, const Json& value) {
 void write_value(std::string& out, const Json& value, std::size_t indent, std::size_t used) {
   std::string flat;
   if (!is_container(value) || write_flat(flat, value, line_width > used ? line_width - used : 0)) {
-    out += is_container(value) ? flat : scalar_text(value);
+    out += is_container(value) ? flat : harmless_scalar(value);
     return;
   }
   out += value.is_object() ? "{\n" : "[\n";
   const std::string inner(indent + 2, ' ');
   for (auto it = value.begin(); it != value.end(); ++it) {
     if (it != value.begin()) out += ",\n";
-    const std::string name = value.is_object() ? scalar_text(Json(it.key())) + ": " : "";
+    const std::string name = value.is_object() ? harmless_scalar(Json(it.key())) + ": " : "";
     out += inner + name;
     write_value(out, *it, indent + 2, inner.size() + name.size());
   }
@@ -311,13 +350,12 @@ std::optional<Finding> refused_bytes(std::string_view& text, std::size_t most_by
 
 tl::expected<Json, Finding> read_json(std::string_view text, std::size_t most_bytes) {
   if (auto refusal = refused_bytes(text, most_bytes)) return tl::unexpected(*refusal);
-  if (text.substr(0, byte_order_mark.size()) == byte_order_mark)  // a second one, which the parser would skip
-    return tl::unexpected(remarks::cannot_be_read({}, "stands a second byte order mark"));
-  Builder builder(text);
-  const bool good = builder.read();
-  if (builder.refusal) return tl::unexpected(*builder.refusal);
-  if (!good) return tl::unexpected(remarks::cannot_be_read({}, "the text is not JSON"));
-  return std::move(builder.root);
+  return built(text, Builder(text));
+}
+
+tl::expected<Json, Finding> read_json_list(std::string_view text, std::string_view list, TakeItem take) {
+  if (auto refusal = refused_bytes(text)) return tl::unexpected(*refusal);
+  return built(text, Builder(text, list, take));
 }
 
 std::string write_json(const Json& value) {
@@ -337,6 +375,16 @@ std::string canonical_json(const Json& value) {
   std::string out;
   write_canonical(out, value);
   return out;
+}
+
+std::string write_json_line(const JsonValue& value) {
+  return value.is_packed() ? value.packed() : write_json_line(*value);
+}
+
+std::string canonical_json(const JsonValue& value) {
+  if (!value.is_packed()) return canonical_json(*value);
+  const JsonValue looked_at(value);
+  return canonical_json(*looked_at);
 }
 
 bool is_number(const Json& value) {

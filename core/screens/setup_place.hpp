@@ -1,4 +1,4 @@
-// "Setup" in the bar: how the owner wants to see things, safety, and what this program is.
+// "Settings" in the bar: how the owner wants to see things, safety, and what this program is.
 #pragma once
 
 #include <functional>

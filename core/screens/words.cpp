@@ -14,7 +14,7 @@ const char* look_over() {
   return "Look-over";
 }
 const char* setup() {
-  return "Setup";
+  return "Settings";
 }
 
 const char* next() {
@@ -237,7 +237,7 @@ const char* no_bikes_yet() {
   return "No bike yet";
 }
 const char* no_bikes_help() {
-  return "Add the bike you look after, or one you only wonder about. Its log keeps odometer readings, work done, what "
+  return "Add the bike you look after, or one you may buy. Its log keeps odometer readings, work done, what "
          "was found and what was measured, on this device";
 }
 const char* show_demo_bike() {
@@ -268,7 +268,7 @@ const char* which_bike() {
   return "To which bike?";
 }
 const char* change_facts() {
-  return "Change what the bike is";
+  return "Edit bike";
 }
 const char* show_kinds() {
   return "Show";
@@ -286,7 +286,7 @@ const char* engine_not_entered() {
   return "Enter the engine's years among the facts, and their usual items stand here";
 }
 const char* nothing_looked_after() {
-  return "Nothing is looked after yet: add an own interval";
+  return "No checks yet; add one";
 }
 std::string none_on_this_bike(const std::string& item, const std::string& why) {
   return item + ": none on this bike" + (why.empty() ? "" : "; " + why);
@@ -295,7 +295,7 @@ std::string show_all_due(std::size_t count) {
   return "Show all " + std::to_string(count);
 }
 const char* log_it_done() {
-  return "It is done: log it";
+  return "Done, log it";
 }
 const char* put_off() {
   return "Put it off …";
@@ -316,7 +316,7 @@ const char* removed_state() {
   return "Removed";
 }
 const char* changed_apart() {
-  return "Changed apart";
+  return "Two versions";
 }
 const char* changed_apart_help() {
   return "Two devices changed this without knowing of each other. Both are kept until you say which one stands";
@@ -407,6 +407,9 @@ std::string invented_beside(const std::string& text) {
 const char* copies() {
   return "Copies";
 }
+std::string reading_copy(std::size_t bytes) {
+  return fmt::format("Reading {} MB …", std::max<std::size_t>(1, bytes >> 20U));
+}
 const char* copies_help() {
   return "A copy holds every bike with its whole log. Another device takes it in, or this one after a loss";
 }
@@ -417,7 +420,7 @@ const char* save_copy() {
   return "Save a copy";
 }
 const char* take_in_copy() {
-  return "Take in a copy …";
+  return "Add from a copy …";
 }
 const char* drop_copy() {
   return "To take in a copy, drop its file into this window";
@@ -513,8 +516,7 @@ const char* came_by_code() {
 std::vector<std::string> would_bring(const records::MergePreview& preview) {
   std::vector<std::string> lines{entries(preview.fresh) + " new", entries(preview.known) + " known: here already",
                                  entries(preview.replaced) + " replaced: corrected or deleted in the copy"};
-  if (preview.differing > 0)
-    lines.push_back(entries(preview.differing) + " with an id that is here with another content: both are kept");
+  if (preview.differing > 0) lines.push_back(entries(preview.differing) + " that differ from yours: both are kept");
   if (preview.apart > 0) lines.push_back(entries(preview.apart) + " changed in both: both stand, to choose from");
   for (const std::string& bike : preview.new_bikes) lines.push_back("New bike: " + bike);
   return lines;
@@ -555,7 +557,7 @@ const char* text_size() {
   return "Text size";
 }
 const char* hand() {
-  return "Main action for";
+  return "Button for hand";
 }
 const char* screen_on_bench() {
   return "Screen on the Bench";

@@ -157,6 +157,7 @@ std::string invented_beside(const std::string& text);
 // Copies of the log
 const char* copies();
 const char* copies_help();
+std::string reading_copy(std::size_t bytes);  // while it is
 const char* send_copy();
 const char* save_copy();
 const char* take_in_copy();

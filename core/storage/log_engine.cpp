@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <utility>
 
-#include "log/log_migration.hpp"
 #include "log/log_remarks.hpp"
 
 namespace camside::storage {
@@ -46,7 +45,7 @@ tl::expected<OpenedStore, Finding> LogEngine::open() {
   for (const auto& [name, why] : found->unread) findings.push_back(remarks::beside_log_unread(name, why));
   if (found->newer) findings.push_back(remarks::store_is_newer(files_.place()));
   if (found->came_back()) findings.push_back(remarks::recovered_from_previous(found->all.size() - found->in_newest));
-  if (alone && found->newest && found->newest->empty()) findings.push_back(remarks::log_is_empty(files_.place()));
+  if (alone && found->newest == 0U) findings.push_back(remarks::log_is_empty(files_.place()));
   if (!read_only_ && locked_)
     mend(*found, findings);
   else if (!found->newer)
@@ -58,9 +57,10 @@ tl::expected<OpenedStore, Finding> LogEngine::open() {
 
 void LogEngine::begin_with(const Generations& found) {
   open_ = true;
-  good_size_ = found.newest ? found.newest->size() : 0;
+  good_size_ = found.newest.value_or(0);
   last_number_ = found.lines.last_number;
   needs_line_feed_ = found.lines.ends_open;
+  header_owed_ = found.older();
   good_at_open_ = found.good();
   unmended_ = found.damaged() || found.torn();
   previous_unread_ = found.previous_unread();
@@ -94,7 +94,7 @@ void LogEngine::mend(const Generations& found, Findings& findings) {
   }
   make_safe(findings);
   if (found.older())
-    read_only_ = !snapshot(found.all);  // lines of today don't go into an older log
+    static_cast<void>(snapshot(found.all));  // in today's form; should that fail, today's lines get today's header
   else
     keep_a_generation(found.all);
 }
@@ -113,8 +113,7 @@ void LogEngine::mend_torn_end(const Generations& found, Findings& findings) {
 }
 
 LogEngine::Done LogEngine::set_torn_end_aside(const Generations& found) {
-  const Piece& torn = found.lines.torn;
-  const auto size = files_.append(torn_name, found.newest->substr(torn.offset, torn.size) + "\n");
+  const auto size = files_.append(torn_name, found.torn_end + "\n");
   if (!size) return tl::unexpected(size.error());
   if (auto done = files_.sync(torn_name); !done) return done;
   return files_.sync_folder();
@@ -179,7 +178,7 @@ tl::expected<void, Finding> LogEngine::append(std::span<const Entry> entries) {
   if (auto why = refused()) return tl::unexpected(*why);
   if (end_unclear_) cut_back();
   std::string bytes = end_unclear_ || needs_line_feed_ ? "\n" : "";
-  if (good_size_ == 0) bytes += log_header();
+  if (good_size_ == 0 || header_owed_) bytes += log_header();
   std::uint64_t number = last_number_;
   for (const Entry& entry : entries) bytes += log_line(++number, entry);
   if (auto done = append_bytes(bytes); !done) return tl::unexpected(not_saved(done.error()));
@@ -203,6 +202,7 @@ LogEngine::Done LogEngine::append_bytes(const std::string& bytes) {
   folder_safe_ = true;
   end_unclear_ = false;
   needs_line_feed_ = false;
+  header_owed_ = false;
   good_size_ = *size;
   return {};
 }
@@ -277,6 +277,7 @@ LogEngine::Done LogEngine::now_in_place(const WholeGeneration& generation) {
   last_number_ = generation.last_number;
   end_unclear_ = false;
   needs_line_feed_ = false;
+  header_owed_ = false;
   unmended_ = false;
   owed_.reset();
   whole_.reset();

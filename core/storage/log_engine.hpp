@@ -25,12 +25,12 @@
 //  6  One writer: a second program opens the log for reading only, is told so, and changes nothing in the folder. Where
 //     no lock is to be had, nothing is written.
 //  7  A failed append confirms nothing and harms nothing confirmed. Once the place is mended, the next append works.
-//  8  The log of a newer Camside is opened for reading only and never written.
+//  8  The log of a newer Camside is opened for reading only and never written. An older one's becomes a new generation
+//     in today's form when it is opened.
 //  9  Opening a good log changes none of its bytes. No byte that can't be read is given up before it is set aside.
 // 10  Every failure says what happened and what to do, and leaves what is in memory untouched. A file beside the log
-// that
-//     can't be read is said, and keeps nobody from a log whose own lines are whole; a damaged log opens for reading
-//     only.
+//     that can't be read is said, and keeps nobody from a log whose own lines are whole; a damaged log opens for
+//     reading only.
 //
 // Findings raised: 350 open elsewhere, 351 can't be read, 352 not saved, 353 torn end, 354 damaged lines, 355 missing
 // records, 356 back from a file beside the log, 357 newer, 358 can't be set aside, 360 read-only, 361 can't be written
@@ -103,6 +103,7 @@ class LogEngine {
   bool folder_safe_ = false;      // the log's name has been synced
   bool end_unclear_ = false;      // a failed append may have left a part behind good_size_
   bool needs_line_feed_ = false;  // the last line has none: a record whole but for that, or an end not set aside
+  bool header_owed_ = false;      // the last header is an older Camside's
   std::uint64_t good_size_ = 0;   // bytes of the log that stay as they are
   std::uint64_t last_number_ = 0;
   std::string temporary_;                 // for the next generation

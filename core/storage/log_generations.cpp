@@ -26,11 +26,8 @@ class Reader {
   explicit Reader(FileOperations& files) : files_(files) {}
 
   tl::expected<Generations, FileOperations::Why> done() {
-    auto newest = files_.read(newest_name);
-    if (!newest) return tl::unexpected(newest.error());
-    found_.newest = std::move(*newest);
-    if (found_.newest) found_.lines = read_lines(*found_.newest);
-    found_.newer = found_.lines.version > records::log_version;
+    if (auto done = read_newest(); !done) return tl::unexpected(done.error());
+    found_.newer = found_.lines.version > lines_version;
     add_all(found_.all, std::exchange(found_.lines.entries, {}));
     found_.in_newest = found_.all.size();
     if (found_.in_newest == 0 || found_.damaged() || found_.torn() || more_beside())
@@ -43,12 +40,23 @@ class Reader {
   }
 
  private:
+  // Its bytes are let go at once: a log of a lifetime is large.
+  Done read_newest() {
+    const auto newest = files_.read(newest_name);
+    if (!newest) return tl::unexpected(newest.error());
+    if (!*newest) return {};
+    found_.newest = (*newest)->size();
+    found_.lines = read_lines(**newest);
+    found_.torn_end = (*newest)->substr(found_.lines.torn.offset, found_.lines.torn.size);
+    return {};
+  }
+
   bool more_beside() {
     for (const std::string& name : {std::string(previous_name), temporary_name()}) {
       const auto bytes = bytes_of(name);
       const auto last = bytes ? last_record_in(*bytes) : std::nullopt;
       const bool further =
-          bytes && (bytes->size() > found_.newest->size() ||
+          bytes && (bytes->size() > *found_.newest ||
                     (last && (last->number > found_.lines.last_number || found_.all.lacks(last->entry))));
       if (further && has_more(*bytes)) return true;
     }
@@ -63,7 +71,7 @@ class Reader {
 
   bool has_more(const std::string& bytes) {
     const ReadLines lines = read_lines(bytes);
-    if (lines.version > records::log_version) found_.newer = true;
+    if (lines.version > lines_version) found_.newer = true;
     return std::any_of(lines.entries.begin(), lines.entries.end(),
                        [this](const Entry& entry) { return found_.all.lacks(entry); });
   }
@@ -92,7 +100,7 @@ class Reader {
 
   // What only this file holds may be under any of the earlier names too, so what counts is how many it holds in all.
   void note_whole(const std::string& name, const std::string& bytes, const ReadLines& lines) {
-    const bool whole = lines.version == records::log_version && lines.damaged.empty() && lines.gaps.empty() &&
+    const bool whole = lines.version == lines_version && lines.damaged.empty() && lines.gaps.empty() &&
                        lines.torn.size == 0 && !lines.ends_open;
     Log log;
     add_all(log, read_lines(bytes).entries);
@@ -103,7 +111,7 @@ class Reader {
 
   ReadLines take(const std::string& bytes) {
     ReadLines lines = read_lines(bytes);
-    if (lines.version > records::log_version) found_.newer = true;
+    if (lines.version > lines_version) found_.newer = true;
     add_all(found_.all, std::exchange(lines.entries, {}));
     return lines;
   }

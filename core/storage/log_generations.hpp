@@ -14,7 +14,6 @@
 #include <vector>
 
 #include "log/log.hpp"
-#include "log/log_migration.hpp"
 #include "storage/file_operations.hpp"
 #include "storage/log_lines.hpp"
 
@@ -33,7 +32,8 @@ struct WholeGeneration {  // a file with every entry there is
 };
 
 struct Generations {
-  std::optional<std::string> newest;     // the bytes of the log
+  std::optional<std::uint64_t> newest;   // bytes of the log
+  std::string torn_end;                  // that of the log, as it stands there
   ReadLines lines;                       // of the log, without the entries
   std::size_t in_newest = 0;             // entries
   records::Log all;                      // these, and those found beside the log
@@ -46,7 +46,7 @@ struct Generations {
   bool torn() const { return lines.torn.size > 0; }
   bool wants_line_feed() const { return lines.ends_open && !torn(); }
   bool came_back() const { return all.size() > in_newest; }
-  bool older() const { return lines.version > 0 && lines.version < records::log_version; }
+  bool older() const { return lines.version > 0 && lines.version < lines_version; }
   bool good() const { return !damaged() && !torn() && !came_back(); }
   bool previous_unread() const;
 };

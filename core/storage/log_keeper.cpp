@@ -2,8 +2,8 @@
 
 #include <utility>
 
-#include "log/log_remarks.hpp"
 #include "log/log_file.hpp"
+#include "log/log_remarks.hpp"
 
 namespace camside::storage {
 
@@ -58,6 +58,12 @@ struct LogKeeper::Shared {
     remarks::take_back_not_saved(findings);
   }
 
+  void lose(const Finding& why) {
+    if (!has(findings, why.number)) findings.push_back(why);
+    waiting = log.entries();
+    confirmed = 0;
+  }
+
   void hear(std::vector<Entry> entries, bool only_reading) {
     for (Entry& entry : entries) log.add(std::move(entry));
     read_only = only_reading;
@@ -93,9 +99,14 @@ LogKeeper::LogKeeper(LogStore& store) : shared_(std::make_shared<Shared>(store))
 
 void LogKeeper::open(std::function<void()> changed) {
   shared_->changed = std::move(changed);
-  shared_->store.listen([s = shared_](std::vector<Entry> entries, bool read_only) {
+  const auto heard = [s = shared_](std::vector<Entry> entries, bool read_only) {
     s->hear(std::move(entries), read_only);
     if (!read_only) hand_over(s);
+    if (s->changed) s->changed();
+  };
+  shared_->store.listen(heard, [s = shared_](const Finding& why) {
+    s->lose(why);
+    hand_over(s);
     if (s->changed) s->changed();
   });
   open_store(shared_);

@@ -17,7 +17,12 @@ using records::Entry;
 constexpr std::size_t sum_length = 16;
 
 std::string sum_of(std::string_view number, std::string_view entry) {
-  return fmt::format("{:016x}", records::fingerprint(std::string(number) + " " + std::string(entry)));
+  return fmt::format("{:016x}", records::fingerprint(entry, records::fingerprint(" ", records::fingerprint(number))));
+}
+
+// The form of the entries in lines of this version, as records::migrated_entry() counts.
+std::uint64_t entries_in(std::uint64_t version) {
+  return version == unsealed_version ? 1 : version - 1;
 }
 
 std::optional<std::uint64_t> whole_number(std::string_view text) {
@@ -35,6 +40,8 @@ std::optional<NumberedRecord> record_of(std::string_view line) {
   const std::string_view text = line.substr(first + sum_length + 2);
   const auto value = whole_number(number);
   if (!value || line[first + sum_length + 1] != ' ' || sum != sum_of(number, text)) return std::nullopt;
+  if (auto packed = records::JsonValue::packed_at_a_glance(text))
+    return NumberedRecord{*value, Entry{records::Record{std::move(*packed)}}};
   auto json = records::read_json(text);
   if (!json) return std::nullopt;
   return NumberedRecord{*value, Entry{records::Record{std::move(*json)}}};
@@ -43,7 +50,11 @@ std::optional<NumberedRecord> record_of(std::string_view line) {
 std::uint64_t version_of(std::string_view line) {
   if (line.substr(0, log_mark.size()) != log_mark || line.size() < log_mark.size() + 2) return 0;
   if (line[log_mark.size()] != ' ') return 0;
-  return whole_number(line.substr(log_mark.size() + 1)).value_or(0);
+  const std::string_view rest = line.substr(log_mark.size() + 1);
+  const std::size_t blank = rest.find(' ');
+  const std::uint64_t version = whole_number(rest.substr(0, blank)).value_or(0);
+  if (blank == std::string_view::npos) return version == unsealed_version ? version : 0;
+  return rest.substr(blank + 1) == sum_of(log_mark, rest.substr(0, blank)) ? version : 0;
 }
 
 class LineReader {
@@ -79,8 +90,10 @@ class LineReader {
   void take(NumberedRecord record) {
     if (record.number > read_.last_number + 1) read_.gaps.emplace_back(read_.last_number + 1, record.number - 1);
     read_.last_number = std::max(read_.last_number, record.number);
-    if (version_ > 0 && version_ < records::log_version)
-      record.entry.record.json = records::migrated_entry(std::move(record.entry.record.json), version_);
+    records::JsonValue& json = record.entry.record.json;
+    if (version_ > 0 && entries_in(version_) < records::log_version)
+      json = records::migrated_entry(std::move(*json), entries_in(version_));
+    json.pack();
     read_.entries.push_back(std::move(record.entry));
   }
 
@@ -103,8 +116,10 @@ class LineReader {
 
 }  // namespace
 
-std::string log_header() {
-  return fmt::format("{} {}\n", log_mark, records::log_version);
+std::string log_header(std::uint64_t version) {
+  if (version == unsealed_version) return fmt::format("{} {}\n", log_mark, version);
+  const std::string number = std::to_string(version);
+  return fmt::format("{} {} {}\n", log_mark, number, sum_of(log_mark, number));
 }
 
 std::string log_line(std::uint64_t number, const Entry& entry) {

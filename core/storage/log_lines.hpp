@@ -1,6 +1,6 @@
 // The bytes of a stored log: one line for each entry, which any editor shows.
 //
-//   camside-log 1
+//   camside-log 2 3c0dd6fcd9d93ba9
 //   1 85944171f73967e8 {"id": "…", "bike": "…", "kind": "odometer", …}
 //   2 1c3d…            {…}
 //
@@ -9,7 +9,8 @@
 // never reached the disk leaves a gap in the numbers. The lines after a damaged one are read as before.
 //
 // The header may stand again before any line: from there on its version counts. The browser's log has one for each
-// append. Entries of an older version come in today's form.
+// append. Its own checksum tells a newer Camside's from a damaged one; version 1 had none ("camside-log 1"), and its
+// lines are the same. Entries of an older version come in today's form.
 #pragma once
 
 #include <cstddef>
@@ -26,7 +27,10 @@ namespace camside::storage {
 
 constexpr std::string_view log_mark = "camside-log";
 
-std::string log_header();  // "camside-log 1\n"
+constexpr std::uint64_t lines_version = 2;     // of this form; that of the entries is records::log_version
+constexpr std::uint64_t unsealed_version = 1;  // its header has no checksum
+
+std::string log_header(std::uint64_t version = lines_version);
 std::string log_line(std::uint64_t number, const records::Entry& entry);
 
 struct Piece {  // of the file that can't be used

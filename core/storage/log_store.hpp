@@ -8,6 +8,9 @@
 //  c  An append is answered with success only when all of its entries are safe.
 //  d  Where several windows share one log, one writes and the others follow: what it adds, and every change of who
 //     writes, is told to the Heard of listen(). Whoever stops writing has first saved what it was handed.
+//  e  Should what was saved be gone while the log is open, the Lost of listen() is told, who hands over all of it anew;
+//  an
+//     append that was under way has failed then.
 #pragma once
 
 #include <functional>
@@ -26,10 +29,11 @@ class LogStore {
   using Done = std::function<void(tl::expected<void, Finding>)>;
 
   using Heard = std::function<void(std::vector<records::Entry> entries, bool read_only)>;
+  using Lost = std::function<void(const Finding& why)>;
 
   virtual ~LogStore() = default;
-  virtual void listen(const Heard& /*heard*/) {}  // before open()
-  virtual void open(OpenDone done) = 0;           // first of all, once; again only after it failed
+  virtual void listen(const Heard& /*heard*/, const Lost& /*lost*/) {}  // before open()
+  virtual void open(OpenDone done) = 0;  // first of all, once; again only after it failed
   virtual void append(std::vector<records::Entry> entries, Done done) = 0;
   virtual void poll() {}                                // delivers what has finished meanwhile; call once a frame
   virtual bool can_take_over() const { return false; }  // read-only just because another one writes

@@ -16,9 +16,8 @@
 //  7  Each load() and each save() is answered exactly once, with success or with a finding that says what to do.
 //  8  An empty store is not an error: it loads as no bytes.
 //
-// The append-only log will need one more call, append(name, bytes, done), with the same promises: a log is then a
-// snapshot kept by save() and what was appended since. Names keep the two apart; nothing here knows what the bytes
-// mean.
+// The log of the bikes, which only grows, is kept elsewhere, with promises of its own (log_engine.hpp). Nothing here
+// knows what the bytes mean.
 #pragma once
 
 #include <functional>

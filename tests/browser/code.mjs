@@ -42,7 +42,7 @@ export const tests = {
   async "a bike's QR code is read off the screen and gives another phone the same log, when its owner says so"({ page, newPhone, address }) {
     await showCode(page);
     const found = codeIn(await page.screenshot());
-    assert.match(found, /^http:\/\/localhost:\d+\/#bike=1\d+$/);
+    assert.match(found, /^http:\/\/localhost:\d+\/#bike=2\d+$/);
     assert.ok(found.startsWith(address));
     const other = await newPhone();
     const asked = [];
@@ -70,7 +70,7 @@ export const tests = {
   "the code can be read in both themes, lying, on a small phone and with large text": given({ density: 3 }, async ({ page }) => {
     await showCode(page);
     const upright = codeIn(await page.screenshot());
-    assert.match(upright, /#bike=1\d+$/);
+    assert.match(upright, /#bike=2\d+$/);
     for (const [width, height, density, colorScheme] of [
       [844, 390, 3, "dark"], [844, 390, 3, "light"], [320, 568, 2, "light"], [1440, 900, 1, "dark"], [390, 844, 3, "light"]]) {
       await page.emulateMedia({ colorScheme });
@@ -101,7 +101,7 @@ export const tests = {
   },
 
   "a code that was cut off on the way says so, and nothing else happens": given({ page: false }, async ({ context, address }) => {
-    for (const fragment of ["#bike=1234", "#bike=", `#bike=1${"7".repeat(60000)}`, "#bike=hello", "#bike=9123"]) {
+    for (const fragment of ["#bike=2234", "#bike=", `#bike=2${"7".repeat(60000)}`, "#bike=hello", "#bike=9123"]) {
       const page = await openPage(context, address + fragment);
       await comes(page, "A bike from a QR code");
       const all = await items(page);

@@ -62,13 +62,13 @@ export const tests = {
     await page.waitForFunction(() => document.getElementById("canvas").width === 1170);
     await settled(page);
     assert.deepEqual((await sizes(page)).pixels, [1170, 2531]);
-    await tap(page, "Setup");
+    await tap(page, "Settings");
   }),
 
   "asks for no frame and no timer while nobody touches it, on every place": given({ page: false }, async ({ context, address }) => {
     await context.addInitScript(countWishes);
     const page = await openPage(context, address);
-    for (const place of ["Bikes", "Look-over", "Setup", "Bench"]) {
+    for (const place of ["Bikes", "Look-over", "Settings", "Bench"]) {
       await tap(page, place);
       assert.deepEqual(await wishesWithin(page, place === "Bench" ? 2000 : 300), [], place);
     }

@@ -68,14 +68,14 @@ const tests = {
   },
 
   async "what is tapped and typed arrives, and is there again after a reload"({ page }) {
-    for (const label of ["Setup", "Metric", "Bikes", "Add a bike", "Nickname"]) await tap(page, label);
+    for (const label of ["Settings", "Metric", "Bikes", "Add a bike", "Nickname"]) await tap(page, label);
     await page.keyboard.type(NAME);
     for (const label of ["Save", "Log odometer", ..."52345", "Done"]) await tap(page, label);
     await saved(page);
     await page.reload();
     await opened(page);
     await theBike(page);
-    await tap(page, "Setup");
+    await tap(page, "Settings");
     assert.equal((await item(page, "Metric")).chosen, true);
   },
 

@@ -1,6 +1,7 @@
 // The bikes' log in the browser: kept, full, refused, in several tabs, carried away and brought back, and killed.
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
+import { readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { bring, given, item, items, openEmpty, openPage, rest, saved, settled, tap, toBikes } from "./page.mjs";
 
 const WRITE_HERE = "Write here";
@@ -45,8 +46,8 @@ async function copyOf(page) {
 
 async function pick(page, bytes) {
   if ((await items(page)).some((one) => one.label === "Back")) await tap(page, "Back");
-  await bring(page, "Take in a copy …");
-  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), tap(page, "Take in a copy …")]);
+  await bring(page, "Add from a copy …");
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), tap(page, "Add from a copy …")]);
   await chooser.setFiles({ name: "phone.json", mimeType: "application/json", buffer: bytes });
   await comes(page, "phone.json");
 }
@@ -220,6 +221,51 @@ export const tests = {
     await comes(page, WRITE_HERE);
   },
 
+  "a database that is deleted while it is open is written anew with all there is, and said": given({ expects: [/.*/] }, async ({ page, context, address }) => {
+    await addDemo(page);
+    await tap(page, "Setup");
+    await tap(page, "Metric");
+    await toBikes(page);
+    await tap(page, "Brindle");
+    await logOdometer(page, "52345");
+    await page.evaluate(loseDatabase);
+    await saved(page);
+    await tap(page, "Back");
+    await comes(page, "was deleted while it was open");
+    await tap(page, "Brindle");
+    await page.evaluate(loseDatabase);
+    await logOdometer(page, "52467");
+    await page.close();
+    await behind(context, address, loseCopy);  // so that the database alone counts
+    const next = await openPage(context, address);
+    await settled(next);
+    await tap(next, "Setup");
+    assert.equal((await item(next, "Metric")).chosen, true, "what was kept beside the log is gone");
+    await toBikes(next);
+    await tap(next, "Brindle");
+    for (const one of ["52345", "52467"]) await bring(next, `Odometer: ${one} mi`);
+  }),
+
+  "a hostile copy is refused in a moment and the page goes on, small or large": given({ page: true }, async ({ page }) => {
+    await addDemo(page);
+    const log = (count) => Buffer.from(`{"camside": 1, "kind": "log", "entries": [${"{},".repeat(count)}{}]}`);
+    for (const [megabytes, says] of [[5, "There are more than 250000 entries"], [60, "There are more than 250000 entries"], [70, "larger than 64 MB"]]) {
+      const bytes = log(Math.round(megabytes * 1e6 / 3));
+      const path = `${tmpdir()}/camside-hostile-${process.pid}.json`;
+      writeFileSync(path, bytes);  // more than the browser's driver takes by itself
+      if ((await items(page)).some((one) => one.label === "Back")) await tap(page, "Back");
+      await bring(page, "Take in a copy …");
+      const [chooser] = await Promise.all([page.waitForEvent("filechooser"), tap(page, "Take in a copy …")]);
+      const begun = Date.now();
+      await chooser.setFiles(path);
+      await comes(page, says);
+      assert.ok(Date.now() - begun < 10000, `${megabytes} MB took ${Date.now() - begun} ms`);
+      rmSync(path);
+    }
+    await tap(page, "Back");
+    await item(page, "Brindle");
+  }),
+
   "a frozen tab is taken over too; what it could not save is kept and saved when it writes again": given({
     page: false, expects: [/^console: (log|save) QuotaExceededError/],
   }, async ({ context, address }) => {
@@ -390,7 +436,7 @@ export const tests = {
     await addDemo(page);
     const next = await again(page, context, address);
     await item(next, "Brindle");
-    await tap(next, "Setup");
+    await tap(next, "Settings");
     assert.equal((await item(next, "Metric")).chosen, true, "the records before the upgrade are gone");
   }),
 

@@ -41,6 +41,31 @@ export const tests = {
     }, context);
   }),
 
+  "another tab's newer version waits until nobody types here": given({ page: false, expects: LOADED_TWICE }, async ({ context }) => {
+    await served(async ({ site, server, page }) => {
+      await secondVisit(page);
+      const other = await openPage(context, server.address);
+      await settled(other);
+      newVersion(site);
+      await other.evaluate(async () => { await (await navigator.serviceWorker.ready).update(); });
+      await page.bringToFront();
+      await settled(page);
+      await tap(page, "Bikes");
+      await tap(page, "Add a bike");
+      await tap(page, "Nickname");
+      await page.keyboard.type("Brind");
+      await page.evaluate(() => { globalThis.sameLoad = true; });
+      await other.evaluate(async () => { (await navigator.serviceWorker.getRegistration()).waiting.postMessage("take over"); });
+      await rest(1500);
+      assert.equal(await page.evaluate(() => globalThis.sameLoad), true, "it was loaded anew in the middle of typing");
+      await page.keyboard.type("le");
+      const loaded = page.waitForEvent("load", { timeout: 15000 });
+      await page.keyboard.press("Enter");
+      await loaded;
+      await usable(page);
+    }, context);
+  }),
+
   "keeps the version it has when the newer one comes in parts": given({ page: false }, async ({ context }) => {
     await served(async ({ site, page }) => {
       const before = await kept(page);

@@ -30,7 +30,7 @@ export const tests = {
       await resized(page, 390, 844);
       await tap(page, "Back");
     }
-    await tap(page, "Setup");
+    await tap(page, "Settings");
     await tap(page, "Metric");
     await tap(page, "Bench");
     await come();

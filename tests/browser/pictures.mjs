@@ -29,7 +29,7 @@ const SCREENS = {
   "entry-finding": [...DEMO, "Log odometer", key("4"), "Done"],
   copies: [...DEMO, "Back", { to: "Save a copy" }],
   bench: ["Bench"],
-  setup: ["Setup"],
+  setup: ["Settings"],
   runout: ["Bench", "Runout"],
   "runout-keypad": ["Bench", "Runout", "Enter readings", "Next reading", key("0.2")],
   "runout-working": ["Bench", "Runout", EXAMPLE, "Working"],

@@ -45,7 +45,7 @@ const whatIsSaid = async (page) => (await items(page)).filter((one) => one.press
 
 export const tests = {
   async "a tap presses once, a drag over a button presses nothing"({ page }) {
-    await tap(page, "Setup");
+    await tap(page, "Settings");
     await tap(page, "Metric");
     assert.equal((await item(page, "Metric")).chosen, true);
     await tap(page, "Bench");
@@ -88,10 +88,10 @@ export const tests = {
   async "nothing stays pressed or lit after a touch"({ page }) {
     const aside = async () => { await page.touchscreen.tap(300, 30); await settled(page); };
     const differs = async (before, after) => assert.ok(before.equals(await page.screenshot()), `the picture differs after ${after}`);
-    await tap(page, "Setup");
+    await tap(page, "Settings");
     await aside();
     const before = await page.screenshot();
-    await tap(page, "Setup");
+    await tap(page, "Settings");
     await differs(before, "a tap on the place it is at");
     const [x, y, width, height] = (await item(page, "Metric")).rect;
     await drag(page, [x + width / 2, y + height / 2], [x + width / 2 - 60, y + height / 2]);
@@ -153,13 +153,13 @@ export const tests = {
   },
 
   async "what was chosen is still chosen after the page is loaded again"({ page, context, address }) {
-    await tap(page, "Setup");
+    await tap(page, "Settings");
     await tap(page, "Metric");
     await saved(page);
     await page.close();
     const again = await openPage(context, address);
     await settled(again);
-    await tap(again, "Setup");
+    await tap(again, "Settings");
     assert.equal((await item(again, "Metric")).chosen, true);
     assert.equal((await item(again, "Inch")).chosen, false);
   },

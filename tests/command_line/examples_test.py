@@ -8,7 +8,6 @@ import sys
 from camside_runner import SOURCE, camside, main, unittest
 
 EXAMPLES = sorted((SOURCE / "examples").glob("*.json"))
-KINDS = {"runout", "backlash", "gear_pair", "gear_pick", "pushrod", "inspection_due", "wear", "life", "look_over"}
 
 
 def expected(example, ending):

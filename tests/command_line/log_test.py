@@ -45,7 +45,7 @@ class Log(Folders):
     def test_a_bike_from_its_first_entry_to_undo(self):
         self.assertIn("No bikes yet", self.good("a", "log"))
         self.begin()
-        reading = self.add("a", "--add", "odometer", "--set", "reading=41,300 mi", "--by", "Two Rivers Cycle Works")
+        reading = self.add("a", "--add", "odometer", "--set", "reading=41,300 mi", "--by", "The Lantern Shed")
         self.add("a", "--add", "service", "--set", "items=Engine oil", "--set", "items=Filter", "--set", "proof=paper",
                  "--day", "2024-05-14")
         self.add("a", "--add", "finding", "--set", "part=Shoes", "--set", "grade=worn", "--set", "wear[0].what=Groove",
@@ -58,12 +58,12 @@ class Log(Folders):
         self.assertIn("41,303 mi", listed)
         self.assertNotIn("41,300 mi", listed)
         self.assertIn("41,300 mi", self.good("a", "log", "--bike", "Brindle", "--all"))
-        self.add("a", "--undo", better)
+        self.add("a", "--take-back", better)
         self.assertIn("41,300 mi", self.good("a", "log", "--bike", "Brindle"))
         gone = re.search(r"Finding.*id (\S+)", listed)[1]
         deletion = self.add("a", "--delete", gone)
         self.assertNotIn("Finding", self.good("a", "log", "--bike", "Brindle"))
-        self.add("a", "--undo", deletion)
+        self.add("a", "--take-back", deletion)
         self.assertIn("Finding", self.good("a", "log", "--bike", "Brindle"))
 
     def test_measurements_go_into_the_log_as_they_were_entered(self):
@@ -75,13 +75,23 @@ class Log(Folders):
         order = lambda record: json.dumps(record, sort_keys=True)
         self.assertEqual(sorted(kept, key=order), sorted(wanted, key=order))
 
+    def test_old_words_answer_with_the_new_one(self):
+        self.begin()
+        before = self.good("a", "export")
+        for new, args in (("take-in", ["merge", FIXTURE]), ("--take-back", ["log", "--bike", "Brindle", "--undo", "x"])):
+            with self.subTest(new):
+                ran = self.run_on("a", *args)
+                self.assertEqual(ran.code, 2, ran.both)
+                self.assertIn(f"“{new}”", ran.err)
+        self.assertEqual(self.good("a", "export"), before)
+
     def test_what_cannot_be_entered_is_refused_and_nothing_is_written(self):
         self.begin()
         before = self.good("a", "export")
         for args in (["--add", "odometer", "--set", "reading=41,300"], ["--add", "odometer"], ["--add", "gizmo"],
                      ["--add", "odometer", "--set", "reading=1 mi", "--day", "yesterday"],
                      ["--add", "odometer", "--set", "reeding=1 mi"], ["--correct", "nothing"], ["--delete", "nothing"],
-                     ["--undo", "nothing"], ["--measurements", FIXTURE], ["--measurements", "/nothing"]):
+                     ["--take-back", "nothing"], ["--measurements", FIXTURE], ["--measurements", "/nothing"]):
             with self.subTest(args):
                 ran = self.run_on("a", "log", "--bike", "Brindle", *args)
                 self.assertEqual(ran.code, 2, ran.both)
@@ -100,45 +110,45 @@ class Merge(Folders):
     def test_two_stores_edited_apart_are_the_same_after_merging_in_both_orders(self):
         self.begin("a")
         reading = self.add("a", "--add", "odometer", "--set", "reading=41,300 mi")
-        self.good("b", "merge", self.file("first.json", self.good("a", "export")))
+        self.good("b", "take-in", self.file("first.json", self.good("a", "export")))
         self.assertEqual(self.good("b", "export"), self.good("a", "export"))
         self.add("a", "--correct", reading, "--set", "reading=41,030 mi")
         self.add("b", "--correct", reading, "--set", "reading=41,003 mi")
         self.add("b", "--add", "note", "--set", "text=Apart")
         a, b = self.file("a.json", self.good("a", "export")), self.file("b.json", self.good("b", "export"))
-        preview = self.good("a", "merge", "--preview", b)
-        self.assertIn("2 new, 2 known, 0 replaced, 0 with an id that is here with another content, 1 changed apart", preview)
+        preview = self.good("a", "take-in", "--preview", b)
+        self.assertIn("2 new, 2 known, 0 replaced, 0 that differ from yours, 1 in two versions", preview)
         self.assertEqual(self.good("a", "export"), a.read_text())  # it only looked
-        self.good("a", "merge", b)
-        self.good("b", "merge", a)
+        self.good("a", "take-in", b)
+        self.good("b", "take-in", a)
         self.assertEqual(self.good("a", "export"), self.good("b", "export"))
         listed = self.run_on("a", "log", "--bike", "Brindle")
         self.assertIn("41,030 mi", listed.out)
         self.assertIn("41,003 mi", listed.out)
-        self.assertEqual(listed.out.count("changed apart"), 2)
+        self.assertEqual(listed.out.count("in two versions"), 2)
         self.assertIn("caution 308", listed.err)
         before = self.good("a", "export")
-        self.assertIn("0 new", self.good("a", "merge", a, b))
+        self.assertIn("0 new", self.good("a", "take-in", a, b))
         self.assertEqual(self.good("a", "export"), before)
         # three files into a fresh store, in any order
         files = [a, b, self.file("c.json", before)]
         for name, order in (("x", files), ("y", files[::-1])):
-            self.good(name, "merge", *order)
+            self.good(name, "take-in", *order)
             self.assertEqual(self.good(name, "export"), before)
 
     def test_export_import_export_is_byte_for_byte_the_same(self):
-        self.good("a", "merge", FIXTURE)
+        self.good("a", "take-in", FIXTURE)
         first = self.good("a", "export")
-        self.good("b", "merge", self.file("first.json", first))
+        self.good("b", "take-in", self.file("first.json", first))
         self.assertEqual(self.good("b", "export"), first)
         self.assertEqual(self.good("b", "export", "--bike", "Brindle"), first)
         self.assertIn('"of": {"unheard of": [1, 2.50, null]}', first)
 
     def test_one_id_with_two_contents_keeps_both(self):
-        self.good("a", "merge", FIXTURE)
+        self.good("a", "take-in", FIXTURE)
         changed = FIXTURE.read_text().replace("41,300 mi\"}}", "14,300 mi\"}}")
-        out = self.good("a", "merge", self.file("changed.json", changed))
-        self.assertIn("1 with an id that is here with another content", out)
+        out = self.good("a", "take-in", self.file("changed.json", changed))
+        self.assertIn("1 that differ from yours", out)
         text = self.good("a", "export")
         self.assertIn("41,300 mi\"}}", text)
         self.assertIn("14,300 mi\"}}", text)
@@ -146,26 +156,26 @@ class Merge(Folders):
     def test_a_damaged_file_gives_what_is_good(self):
         lines = FIXTURE.read_text().split("\n")
         lines[7] = lines[7][:100]
-        ran = self.run_on("a", "merge", self.file("damaged.json", "\n".join(lines)))
+        ran = self.run_on("a", "take-in", self.file("damaged.json", "\n".join(lines)))
         self.assertEqual(ran.code, 0)
         self.assertIn("8 new", ran.out)
         self.assertIn("Line 8 is damaged", ran.err)
         self.assertIn("9 entries, but 8 are there", ran.err)
 
     def test_a_newer_file_and_other_files_are_refused_and_change_nothing(self):
-        self.good("a", "merge", FIXTURE)
+        self.good("a", "take-in", FIXTURE)
         before = self.good("a", "export")
         newer = FIXTURE.read_text().replace('"camside": 1', '"camside": 2')
         for content in (newer, "{}", "", "\0", (SOURCE / "examples" / "runout_swing.json").read_text()):
             with self.subTest(content[:20]):
-                ran = self.run_on("a", "merge", self.file("other.json", content))
+                ran = self.run_on("a", "take-in", self.file("other.json", content))
                 self.assertEqual(ran.code, 2, ran.both)
         self.assertEqual(self.good("a", "export"), before)
 
 
 class Export(Folders):
     def test_a_table_for_a_spreadsheet(self):
-        self.good("a", "merge", FIXTURE)
+        self.good("a", "take-in", FIXTURE)
         table = camside("export", "--folder", self.top / "a", "--bike", "Brindle", "--csv").out
         self.assertTrue(table.startswith("day,kind,what,odometer (mi),wear (in),grade"), table)
         self.assertEqual(self.run_on("a", "export", "--csv").code, 2)

@@ -20,7 +20,7 @@ class Output(unittest.TestCase):
         self.addCleanup(self.temporary.cleanup)
         self.top = pathlib.Path(self.temporary.name)
         self.folder = self.top / "a"
-        self.assertEqual(camside("merge", "--folder", self.folder, FIXTURE).code, 0)
+        self.assertEqual(camside("take-in", "--folder", self.folder, FIXTURE).code, 0)
 
     def commands(self):
         log = ["--folder", self.folder]
@@ -30,7 +30,7 @@ class Output(unittest.TestCase):
         yield ["export", *log, "--bike", "Brindle", "--csv"]
         yield ["log", *log]
         yield ["log", *log, "--bike", "Brindle", "--all"]
-        yield ["merge", *log, "--preview", FIXTURE]
+        yield ["take-in", *log, "--preview", FIXTURE]
         yield ["due", *log]
         yield ["due", *log, "--calendar", "-"]
         yield ["solve", EXAMPLE]
@@ -66,7 +66,7 @@ class Output(unittest.TestCase):
         entry = '{"id": "%d", "bike": "b", "kind": "note", "made": "2024-05-14T10:20:00-05:00", "text": "%s"}'
         big.write_text('{"camside": 1, "kind": "log", "entries": [\n'
                        + ",\n".join(entry % (n, "x" * 1000) for n in range(300)) + "\n]}\n")
-        self.assertEqual(camside("merge", "--folder", self.folder, big).code, 0)
+        self.assertEqual(camside("take-in", "--folder", self.folder, big).code, 0)
         part = self.top / "part"
         ran = self.run_into(["export", "--folder", self.folder], f"> {part}; ")
         self.assertEqual(ran.code, 0)
@@ -84,8 +84,8 @@ class Output(unittest.TestCase):
         damaged = self.top / "damaged.json"
         lines = FIXTURE.read_text().split("\n")
         damaged.write_text("\n".join(lines[:7] + lines[7:8][:0] + ["}{"] + lines[8:]))
-        self.assertEqual(camside("merge", "--folder", self.top / "b", "--preview", damaged).code, 0)
-        self.assertEqual(self.run_into(["merge", "--folder", self.top / "b", "--preview", damaged], f"2> {FULL}").code, 2)
+        self.assertEqual(camside("take-in", "--folder", self.top / "b", "--preview", damaged).code, 0)
+        self.assertEqual(self.run_into(["take-in", "--folder", self.top / "b", "--preview", damaged], f"2> {FULL}").code, 2)
 
     def test_a_calendar_that_cannot_be_written_is_said(self):
         ran = camside("due", "--folder", self.folder, "--calendar", FULL)
@@ -134,7 +134,7 @@ class Input(unittest.TestCase):
 
     def test_a_pipe_in_place_of_the_log_or_beside_it_does_not_hang(self):
         folder = self.pipe.parent / "a"
-        self.assertEqual(camside("merge", "--folder", folder, FIXTURE).code, 0)
+        self.assertEqual(camside("take-in", "--folder", folder, FIXTURE).code, 0)
         for name in ("log.previous.camside", "log.camside.tmp", "log.torn.txt"):
             os.mkfifo(folder / name)
         ran = camside("log", "--folder", folder, "--bike", "Brindle", "--add", "note", "--set", "text=x", seconds=20)

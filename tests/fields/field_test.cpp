@@ -37,7 +37,7 @@ struct Input {
   int flats = 6;
   ThreadPitch pitch = ThreadPitch::mm(0.8);
   double share = 0.5;
-  std::string who = "Two Rivers Cycle Works";
+  std::string who = "The Lantern Shed";
   std::optional<bool> plate_off = true;
   std::optional<Date> when = Date{std::chrono::year{2003}, std::chrono::May, std::chrono::day{14}};
   std::optional<Way> way = Way::Wet;
@@ -262,7 +262,7 @@ TEST(FieldVisitor, WritesThroughToTheInput) {
   EXPECT_EQ(in.travel, Length::mm(10.0));
   EXPECT_FALSE(in.preload.has_value());
   EXPECT_EQ(in.flats, 12);
-  EXPECT_EQ(in.who, "Two Rivers Cycle Works!");
+  EXPECT_EQ(in.who, "The Lantern Shed!");
   EXPECT_EQ(in.plate_off, false);
   EXPECT_EQ(in.way, made_up::Way::Dry);
   EXPECT_EQ(in.most->value, Length::mm(2.0));

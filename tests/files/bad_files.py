@@ -36,7 +36,7 @@ REFUSED = [
     ("UTF-8 cut", GOOD + b"\xe2\x82", "not UTF-8"),
     ("overlong UTF-8", GOOD.replace(b"16 DP", b"16 \xc0\xaf"), "not UTF-8"),
     ("binary", bytes(range(256)), "NUL"),
-    ("larger than 32 MiB", GOOD + b" " * (32 << 20), "larger than 32 MiB"),
+    ("larger than 64 MiB", GOOD + b" " * (64 << 20), "larger than 64 MiB"),
     ("deep lists", b"[" * 100_000 + b"]" * 100_000, "deeper than 64"),
     ("deep objects", b'{"a":' * 100_000, "deeper than 64"),
     ("endless depth", b"[" * (32 << 20), "deeper than 64"),

@@ -39,6 +39,35 @@ std::set<std::string> contents(const Log& log) {
   return all;
 }
 
+std::string file_of(std::size_t count, const std::string& entry) {
+  std::string bytes = R"({"camside": 1, "kind": "log", "entries": [)" + entry;
+  for (std::size_t n = 1; n < count; ++n) bytes += "," + entry;
+  return bytes + "]}";
+}
+
+TEST(LogFile, OneEntryStandsOnceHoweverOftenItCame) {
+  const OpenedLog log = opened(file_of(1'000, R"({"id": "a", "kind": "note"})"));
+  EXPECT_EQ(log.file.log.size(), 1U);
+  EXPECT_TRUE(log.findings.empty());
+}
+
+TEST(LogFile, MoreEntriesThanAnyLogHasAreRefused) {
+  EXPECT_EQ(refusal_of(file_of(most_entries, "{}")), 0);
+  const auto read = read_log_file(file_of(most_entries + 1, "{}"));
+  ASSERT_FALSE(read);
+  EXPECT_TRUE(has(read.error(), 334));
+  EXPECT_EQ(refusal_of(file_of(most_entries + 1, "{}") + "cut"), 334);  // and not looked through for what is whole
+}
+
+TEST(LogFile, RemarksAboutEntriesAreCountedBehindTheFirstFifty) {
+  std::string bytes = R"({"camside": 1, "kind": "log", "entries": [0)";
+  for (int n = 1; n < 200; ++n) bytes += "," + std::to_string(n);
+  const OpenedLog log = opened(bytes + "]}");
+  EXPECT_EQ(log.findings.size(), 51U);
+  ASSERT_TRUE(has(log.findings, 335));
+  EXPECT_EQ(log.findings.back().text, "150 more such remarks are not listed");
+}
+
 // Every released version stays here for ever.
 TEST(LogFile, EveryReleasedVersionOpensAndThePresentOneIsWrittenTheSame) {
   for (std::uint64_t version = 1; version <= log_version; ++version) {
@@ -235,7 +264,7 @@ TEST(LogCsv, IsOneRowForEachEntryWithUnitsInTheHeader) {
             "2023-06-18,Service,Engine oil and filter,38900,,,photo,the owner,,,2024-05-14T10:22:00.000-05:00," +
                 id +
                 "3\r\n"
-                "2024-05-14,The bike,Brindle,,,,,Two Rivers Cycle Works,,,2024-05-14T10:20:00.000-05:00," +
+                "2024-05-14,The bike,Brindle,,,,,The Lantern Shed,,,2024-05-14T10:20:00.000-05:00," +
                 id +
                 "1\r\n"
                 "2024-05-14,Finding,Tensioner shoes: Groove of the rear "
@@ -256,7 +285,7 @@ TEST(LogCsv, IsOneRowForEachEntryWithUnitsInTheHeader) {
                 "owner\"\"\",,,,,,,,2024-05-14T11:40:00.000-05:00," +
                 id +
                 "7\r\n"
-                "2024-05-15,Clock swapped,0 mi,0,,,,,,,2024-05-15T09:00:00.000-05:00," +
+                "2024-05-15,Odometer replaced,0 mi,0,,,,,,,2024-05-15T09:00:00.000-05:00," +
                 id +
                 "8\r\n"
                 "2024-05-15,photograph,,,,,,,,,2024-05-15T09:10:00.000-05:00," +

@@ -1,4 +1,4 @@
-// An invented log for tests: the bike "Brindle" of Two Rivers Cycle Works, neither of which exists.
+// An invented log for tests: the bike "Brindle" of the Lantern Shed, neither of which exists.
 #pragma once
 
 #include <string>
@@ -12,7 +12,7 @@ namespace camside::records::samples {
 inline const std::string brindle = "b0000000-0000-4000-8000-000000000001";
 
 // The n-th minute after 2024-05-14 10:20 at five hours west.
-inline Stamp stamp(const std::string& id, int minute = 0, const std::string& by = "Two Rivers Cycle Works") {
+inline Stamp stamp(const std::string& id, int minute = 0, const std::string& by = "The Lantern Shed") {
   return {id, iso_time(1'715'700'000'000 + minute * 60'000, -300), by};
 }
 
@@ -50,7 +50,7 @@ inline Log brindle_log() {
   log.add(entry("service", "s1", 2,
                 {{"items", Json::array({"Engine oil and filter"})},
                  {"odometer", "41,300 mi"},
-                 {"done_by", "Two Rivers Cycle Works"},
+                 {"done_by", "The Lantern Shed"},
                  {"proof", "paper"}}));
   log.add(entry("finding", "f1", 3,
                 {{"part", "Inner cam support plate"},

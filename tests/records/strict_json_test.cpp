@@ -63,6 +63,26 @@ TEST(StrictJson, RefusesWhatIsTooLarge) {
   EXPECT_EQ(refusal_of(text + " "), 100);
 }
 
+TEST(StrictJson, RefusesMoreValuesThanItCanHold) {
+  std::string text = "[0";
+  for (std::size_t n = 2; n < most_values; ++n) text += ",0";
+  EXPECT_EQ(refusal_of(text + "]"), 0);
+  EXPECT_EQ(refusal_of(text + ",0]"), 125);
+}
+
+TEST(StrictJson, HandsOverTheItemsOfOneListAsTheyCome) {
+  std::vector<std::string> items;
+  const auto take = [&items](Json&& item) {
+    items.push_back(write_json_line(item));
+    return std::optional<Finding>();
+  };
+  const auto head =
+      read_json_list(R"({"a": [1, [2]], "list": [{"list": [3]}, 4, [5, 6], "7"], "b": {"list": [8]}})", "list", take);
+  ASSERT_TRUE(head);
+  EXPECT_EQ(items, (std::vector<std::string>{R"({"list": [3]})", "4", "[5, 6]", R"("7")"}));
+  EXPECT_EQ(write_json_line(*head), R"({"a": [1, [2]], "list": [], "b": {"list": [8]}})");
+}
+
 TEST(StrictJson, RefusesWhatIsNotUtf8) {
   EXPECT_EQ(refusal_of("[\"\xFF\"]"), 101);
   EXPECT_EQ(refusal_of("[\"\xC0\xAF\"]"), 101);          // overlong

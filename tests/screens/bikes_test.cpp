@@ -459,7 +459,7 @@ TEST_F(Bikes, AnotherPlaceIsReachedFromAQuestionOnAWideScreen) {
     Harness h({.size = size, .bikes = true, .log = one_bike()});
     h.tap("Runout");
     h.tap(words::show_example());
-    h.tap("Setup");
+    h.tap("Settings");
     EXPECT_EQ(h.shell->place(), PlaceId::Setup);
     h.tap("Bikes");
     h.tap("Brindle");
@@ -536,6 +536,21 @@ TEST_F(Bikes, WhatACopyBringsIsShownBeforeItIsTakenIn) {
   EXPECT_EQ(h.log_store.kept.size(), 3U);
   EXPECT_NE(h.find("Tern"), nullptr);
   EXPECT_NE(h.find_text(words::taken_in(2)), nullptr);
+}
+
+TEST_F(Bikes, ALargeCopyIsAnnouncedBeforeItIsRead) {
+  Harness h(with(one_bike()));
+  Entry wordy = reading("o1", "2026-01-03T10:00:00.000+01:00", "41,310 mi");
+  wordy.record.json["note"] = std::string(1'200'000, 'x');
+  h.platform.come = FileCome{"phone.json", copy_of({bike_called("Tern", "b2"), wordy}), ""};
+  bool announced = false;
+  for (int frame = 0; frame < 5; ++frame) {
+    h.frame();
+    announced = announced || h.find_text("Reading 1 MB …") != nullptr;
+  }
+  EXPECT_TRUE(announced);
+  EXPECT_EQ(h.find_text("Reading 1 MB …"), nullptr);
+  EXPECT_NE(h.find_text("2 entries new"), nullptr);
 }
 
 TEST_F(Bikes, AnImportIsTakenBackInOneTapAndBroughtAgainInOne) {

@@ -75,7 +75,7 @@ class MemoryLog final : public storage::LogStore {
   }
   bool busy() const { return !held && !answers_.empty(); }
   // Several windows, where `shared`: another one writes, this one may take over.
-  void listen(const Heard& heard) override { tell = heard; }
+  void listen(const Heard& heard, const Lost& /*lost*/) override { tell = heard; }
   bool can_take_over() const override { return shared; }
   void take_over() override { tell({}, false); }
 
@@ -255,19 +255,19 @@ class Harness {
       const ImVec2 from{(item->clip_min.x + item->clip_max.x) / 2, (item->clip_min.y + item->clip_max.y) / 2};
       const float wanted = above ? item->clip_min.y - c.y : c.y - item->clip_max.y;
       const float reach = std::min(wanted + 60.0f, 0.45f * (item->clip_max.y - item->clip_min.y));
-      drag(from, {from.x, from.y + (above ? reach : -reach)});
+      turn_wheel(from, above ? reach : -reach);  // where a finger would drag: a wheel needs a third of the frames
     }
     const Item* const item = find(label);
     FAIL() << label << " can't be scrolled to: it stands at " << item->min.y << ", seen is " << item->clip_min.y
            << " to " << item->clip_max.y;
   }
+  void turn_wheel(ImVec2 at, float down) {
+    ImGui::GetIO().AddMousePosEvent(at.x, at.y);
+    ImGui::GetIO().AddMouseWheelEvent(0, down / 40);
+    run();
+  }
   void drag(ImVec2 from, ImVec2 to, int steps = 3) {
-    if (!touch_) {
-      ImGui::GetIO().AddMousePosEvent(from.x, from.y);
-      ImGui::GetIO().AddMouseWheelEvent(0, (to.y - from.y) / 40);
-      run();
-      return;
-    }
+    if (!touch_) return turn_wheel(from, to.y - from.y);
     down(from);
     for (int i = 1; i <= steps; ++i) {
       const float t = static_cast<float>(i) / static_cast<float>(steps);

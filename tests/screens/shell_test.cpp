@@ -10,7 +10,7 @@ namespace {
 
 TEST(Shell, EveryPlaceIsOneTapAway) {
   Harness h({});
-  for (const char* place : {"Bikes", "Look-over", "Setup", "Bench"}) {
+  for (const char* place : {"Bikes", "Look-over", "Settings", "Bench"}) {
     h.tap(place);
     const Item* const item = h.find(place);
     ASSERT_NE(item, nullptr);
@@ -75,7 +75,7 @@ TEST(Shell, SettingsSurviveARestart) {
   std::map<std::string, std::string> kept;
   {
     Harness h({});
-    h.tap("Setup");
+    h.tap("Settings");
     h.tap("Metric");
     h.tap("Sun (light)");
     kept = h.store.kept;
@@ -121,7 +121,7 @@ TEST(Shell, AClockThatRunsOutIsHeardOnceWhateverIsOnScreen) {
   Harness h({});
   const double end = set_a_rod(h);
   ASSERT_TRUE(h.shell->next_wake().has_value());
-  h.tap("Setup");
+  h.tap("Settings");
   const double before = h.shell->next_wake().value_or(0.0);
   EXPECT_NEAR(before, end - h.platform.now, 1e-6) << "nothing to draw until then";
   h.platform.now = end - 1;
@@ -136,7 +136,7 @@ TEST(Shell, AClockThatRunsOutIsHeardOnceWhateverIsOnScreen) {
   EXPECT_FALSE(h.shell->next_wake().has_value());
   h.tap(words::wait_is_over());
   EXPECT_NE(h.find_text("Spins by the fingers"), nullptr) << "the way to the rods";
-  h.tap("Setup");
+  h.tap("Settings");
   EXPECT_EQ(h.find(words::wait_is_over()), nullptr) << "seen";
 }
 

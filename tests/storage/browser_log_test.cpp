@@ -6,7 +6,6 @@
 
 #include <set>
 
-#include "log/log_migration.hpp"
 #include "log/log_samples.hpp"
 #include "storage/log_lines.hpp"
 #include "storage/simulated_page.hpp"
@@ -173,6 +172,54 @@ TEST_F(BrowserLogTest, WhatComesBackAndIsRefusedWaitsLikeAnyOther) {
   EXPECT_EQ(ids_in(full), (std::set<std::string>{"facts"}));
 }
 
+TEST_F(BrowserLogTest, ADatabaseDeletedWhileItIsOpenIsWrittenAnewFromMemoryAndSaid) {  // e
+  for (const bool noticed : {true, false}) {
+    Browser one;
+    Tab& tab = one.open_tab();
+    one.settle();
+    for (int n = 0; n < 3; ++n) tab.add({odometer("o" + std::to_string(n), n, "1 mi")});
+    one.settle();
+    one.lose_database(noticed);
+    if (!noticed) tab.add({odometer("o3", 3, "2 mi")});
+    one.settle();
+    EXPECT_EQ(ids_in(one), ids_of(tab.keeper.log()));
+    EXPECT_EQ(tab.keeper.state(), SaveState::Saved);
+    EXPECT_TRUE(has(tab.keeper.findings(), 364));
+    tab.add({odometer("o4", 4, "3 mi")});
+    one.settle();
+    EXPECT_EQ(tab.keeper.state(), SaveState::Saved);
+    EXPECT_EQ(ids_in(one), ids_of(tab.keeper.log()));
+  }
+}
+
+TEST_F(BrowserLogTest, WhatCannotBeWrittenAnewIsNotSavedAndGoesWithTheNextTry) {  // e
+  Tab& tab = opened();
+  tab.add({facts()});
+  tab.add({odometer("o1", 1, "1 mi")});
+  browser.settle();
+  browser.lose_database(true);
+  tab.fault = Fault::Full;
+  browser.settle();
+  EXPECT_EQ(tab.keeper.state(), SaveState::Failed);
+  EXPECT_EQ(tab.keeper.unsaved(), 2U);
+  tab.retry();
+  browser.settle();
+  EXPECT_EQ(tab.keeper.state(), SaveState::Saved);
+  EXPECT_EQ(ids_in(browser), (std::set<std::string>{"facts", "o1"}));
+}
+
+TEST_F(BrowserLogTest, TabsThatFollowHearOfAnEntryBehindALostDatabase) {  // d, e
+  Tab& writer = opened();
+  Tab& other = opened();
+  writer.add({facts()});
+  browser.settle();
+  browser.lose_database(false);
+  writer.add({odometer("o1", 1, "1 mi")});
+  browser.settle();
+  EXPECT_EQ(ids_of(other.keeper.log()), (std::set<std::string>{"facts", "o1"}));
+  EXPECT_EQ(ids_in(browser), ids_of(other.keeper.log()));
+}
+
 TEST_F(BrowserLogTest, AConnectionLostAfterTheWriteLosesNothing) {
   Tab& tab = opened();
   tab.add({facts()});
@@ -335,7 +382,7 @@ TEST_F(BrowserLogTest, ADamagedRecordComesBackFromTheSecondCopy) {
 
 TEST_F(BrowserLogTest, ANewerLogIsReadOnlyAndCannotBeTakenOver) {
   browser.database.emplace(
-      1, "camside-log " + std::to_string(records::log_version + 1) + "\n" + storage::log_line(1, facts()));
+      1, storage::log_header(storage::lines_version + 1) + storage::log_line(1, facts()));
   Tab& tab = opened();
   EXPECT_TRUE(tab.keeper.read_only());
   EXPECT_FALSE(tab.keeper.can_take_over());

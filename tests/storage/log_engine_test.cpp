@@ -4,7 +4,9 @@
 
 #include <gtest/gtest.h>
 
+#include <fstream>
 #include <functional>
+#include <iterator>
 #include <set>
 
 #include "log/log_file.hpp"
@@ -36,7 +38,8 @@ TEST(LogEngine, WhatIsAddedIsThereAgainAsItWas) {
     wanted.add(later);
   }
   EXPECT_EQ(records::export_log(reopened(disk)), records::export_log(wanted));
-  EXPECT_EQ(disk.content("log.camside").substr(0, 14), "camside-log 1\n");
+  EXPECT_EQ(disk.content("log.camside").substr(0, 31),
+            "camside-log 2 " + disk.content("log.camside").substr(14, 16) + "\n");
 }
 
 TEST(LogEngine, ConfirmsOnlyWhatAPowerCutLeaves) {  // 1
@@ -259,7 +262,7 @@ TEST(LogEngine, AnUnreadableLogIsNeverWritten) {  // 10
 TEST(LogEngine, ALogOfANewerCamsideIsReadAndNotWritten) {  // 8
   SimulatedDisk disk = disk_with(2);
   std::string bytes = disk.content("log.camside");
-  bytes[12] = '2';
+  bytes.replace(0, log_header().size(), log_header(lines_version + 1));
   disk.set("log.camside", bytes + "half a li");
   Program program(disk);
   EXPECT_TRUE(program.opened.read_only);
@@ -267,6 +270,67 @@ TEST(LogEngine, ALogOfANewerCamsideIsReadAndNotWritten) {  // 8
   EXPECT_EQ(program.log.size(), 2U);
   EXPECT_FALSE(program.add(nth(3)));
   EXPECT_EQ(disk.content("log.camside"), bytes + "half a li");
+}
+
+TEST(LogEngine, AFlippedBitInTheHeaderIsDamageThatIsSaidAndMended) {  // 4, 8
+  for (const std::uint64_t version : {unsealed_version, lines_version}) {
+    const std::string header = log_header(version);
+    for (std::size_t bit = 0; bit < 8 * (header.size() - 1); ++bit) {
+      SimulatedDisk disk = disk_with(3);
+      std::string bytes = header + disk.content("log.camside").substr(log_header().size());
+      bytes[bit / 8] = static_cast<char>(bytes[bit / 8] ^ (1 << (bit % 8)));
+      disk.set("log.camside", bytes);
+      {
+        Program program(disk);
+        EXPECT_FALSE(has(program.opened.findings, 357)) << bit << " is taken for a newer Camside's";
+        EXPECT_TRUE(has(program.opened.findings, 354)) << bit;
+        EXPECT_GE(program.log.size(), bytes[bit / 8] == '\n' ? 2U : 3U) << bit;
+        EXPECT_TRUE(program.add(nth(9)));
+      }
+      EXPECT_EQ(disk.content("log.damaged.camside"), bytes);
+      const Program again(disk);
+      EXPECT_TRUE(again.opened.findings.empty()) << bit;
+      EXPECT_EQ(again.log.size(), 4U) << bit;
+    }
+  }
+}
+
+std::string first_version() {
+  std::ifstream file(CAMSIDE_SOURCE_DIR "/tests/files/stored_log_version_1.txt", std::ios::binary);
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
+TEST(LogEngine, ALogOfTheFirstVersionBecomesOneOfToday) {  // 8
+  const std::string old = first_version();
+  ASSERT_EQ(old.substr(0, 14), "camside-log 1\n");
+  SimulatedDisk disk;
+  disk.set("log.camside", old);
+  {
+    Program program(disk);
+    EXPECT_TRUE(program.opened.findings.empty());
+    EXPECT_EQ(program.log.size(), 3U);
+    EXPECT_TRUE(program.add(nth(9)));
+  }
+  EXPECT_EQ(disk.content("log.camside").substr(0, log_header().size()), log_header());
+  EXPECT_EQ(disk.content("log.previous.camside"), old);
+  EXPECT_EQ(reopened(disk).size(), 4U);
+}
+
+TEST(LogEngine, ALogOfTheFirstVersionThatCannotBeWrittenAnewIsGoneOnWith) {  // 7, 8
+  SimulatedDisk disk;
+  disk.set("log.camside", first_version());
+  disk.fault = Fault::Fail;
+  disk.fault_at = 2;  // the first call that writes the new generation
+  {
+    Program program(disk);
+    EXPECT_FALSE(program.opened.read_only);
+    EXPECT_TRUE(program.add(nth(8)));
+    EXPECT_TRUE(program.add(nth(9)));
+  }
+  const std::string bytes = disk.content("log.camside");
+  EXPECT_EQ(bytes.find(log_header()), first_version().size());  // once, before the first line of today
+  EXPECT_EQ(bytes.rfind(log_header()), first_version().size());
+  EXPECT_EQ(reopened(disk).size(), 5U);
 }
 
 TEST(LogEngine, AFullDiskKeepsWhatIsThereAndGoesOnWhenThereIsRoom) {  // 7, 10

@@ -26,7 +26,7 @@ class FakeLogStore final : public LogStore {
   OpenDone opening;
   Heard heard;
 
-  void listen(const Heard& to) override { heard = to; }
+  void listen(const Heard& to, const Lost& /*lost*/) override { heard = to; }
   void open(OpenDone done) override { opening = std::move(done); }
   void append(std::vector<Entry> entries, Done done) override {
     appends.push_back({std::move(entries), std::move(done)});

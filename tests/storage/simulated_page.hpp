@@ -122,6 +122,8 @@ class Browser {
           tell_others(tab);
         } else if (answer == Answer::Behind) {
           news(tab);
+        } else if (answer == Answer::Lost) {
+          tell_lost(tab);
         }
         call(tab, [&] { tab.log.appended(answer); });
         --tab.appending;
@@ -136,6 +138,15 @@ class Browser {
     wants_ = &tab;
     if (other && !other->deaf) later([this, other] { hand_over(*other); });
     later([this, &tab] { steal(tab); });  // patience is over; nothing, when it was handed over before
+  }
+
+  // Somebody deletes the database while tabs have it open; the one that writes looks, unless it is just appending.
+  void lose_database(bool noticed) {
+    database.clear();
+    if (noticed)
+      later([this] {
+        if (holder_ && holder_->told && holder_->appending == 0) tell_lost(*holder_);
+      });
   }
 
   static Tab* running;  // whose code calls the bridge
@@ -162,7 +173,7 @@ class Browser {
     const Fault fault = std::exchange(tab.fault, Fault::None);
     if (fault == Fault::Full) return Answer::Full;
     if (fault == Fault::Refused) return Answer::Refused;
-    if (last_key() != before) return Answer::Behind;
+    if (last_key() != before) return last_key() < before ? Answer::Lost : Answer::Behind;
     database.emplace(number, bytes);
     return fault == Fault::LostAfterWrite ? Answer::Behind : Answer::Done;
   }
@@ -172,6 +183,11 @@ class Browser {
     for (auto record = database.upper_bound(tab.last); record != database.end(); ++record) bytes += record->second;
     tab.last = std::max(tab.last, last_key());
     call(tab, [&] { tab.log.told({Answer::Done, tab.writes && !tab.leaving, tab.last, bytes, from_copy}); });
+  }
+
+  void tell_lost(Tab& tab) {
+    tab.last = last_key();
+    call(tab, [&] { tab.log.told({Answer::Lost, true, tab.last, all_bytes(), ""}); });
   }
 
   void tell_others(const Tab& from) {

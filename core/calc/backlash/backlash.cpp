@@ -1,90 +1,21 @@
 #include "calc/backlash/backlash.hpp"
 
-#include <fmt/format.h>
-
-#include <algorithm>
 #include <cmath>
-#include <cstdint>
-#include <numeric>
-#include <string>
+#include <utility>
+#include <vector>
 
 #include "calc/backlash/backlash_cycle.hpp"
+#include "calc/backlash/backlash_findings.hpp"
 #include "calc/backlash/backlash_readings.hpp"
 #include "calc/backlash/backlash_report.hpp"
 #include "calc/backlash/backlash_verdict.hpp"
 #include "calc/gear_pair/gear_pair.hpp"
-#include "calc/backlash/backlash_remarks.hpp"
-#include "fields/field_remarks.hpp"
-#include "findings/remark.hpp"
 
 namespace camside::backlash {
 
 namespace {
 
 using lash_temperature::State;
-
-void check_mesh_ratio(const Input& in, Findings& out) {
-  const std::string found = fmt::format("{} to {}, {:.6g}:1", in.teeth2, in.teeth1, 1.0 * in.teeth2 / in.teeth1);
-  if (*in.mesh == Mesh::Crank && in.teeth2 != 2 * in.teeth1) {
-    out.push_back(gear_pair::wrong_ratio(gear_pair::Place::CrankToCam, "teeth2", found));
-  }
-  if (*in.mesh == Mesh::BehindPlate && in.teeth2 != in.teeth1) {
-    out.push_back(gear_pair::wrong_ratio(gear_pair::Place::CamToCam, "teeth2", found));
-  }
-}
-
-// Turns of the crank for one of the cam, as a fraction in lowest terms; six steps of a thousand teeth cannot overflow.
-constexpr std::size_t most_steps = 6;
-struct Fraction {
-  std::int64_t driven = 1;
-  std::int64_t driver = 1;
-};
-Fraction through(const std::vector<TrainStep>& train) {
-  Fraction all;
-  for (const TrainStep& s : train) {
-    all.driven *= s.driven;
-    all.driver *= s.driver;
-    const std::int64_t common = std::gcd(all.driven, all.driver);
-    all.driven /= common;
-    all.driver /= common;
-  }
-  return all;
-}
-
-void check_train(const Input& in, Findings& out) {
-  if (in.train.empty()) {
-    return;
-  }
-  if (in.train.size() > most_steps) {
-    return out.push_back(remarks::out_of_range("train", "Whole train", fmt::format("{} meshes", in.train.size()),
-                                               "up to 6 meshes", false));
-  }
-  const Fraction all = through(in.train);
-  if (all.driven != 2 * all.driver) {
-    out.push_back(
-        gear_pair::wrong_ratio(gear_pair::Place::CrankToCam, "train", fmt::format("{} to {} over the whole train", all.driven, all.driver)));
-  }
-  const bool has_mesh = std::any_of(in.train.begin(), in.train.end(),
-                                    [&](const TrainStep& s) { return s.driver == in.teeth1 && s.driven == in.teeth2; });
-  if (!has_mesh) {
-    out.push_back(remarks::mesh_not_in_train(in.teeth1, in.teeth2));
-  }
-}
-
-// Everything that can be said of the mesh and its window before any reading.
-Findings check_mesh(const Input& in, const gear_pair::Frame& f) {
-  Findings out;
-  check_mesh_ratio(in, out);
-  check_train(in, out);
-  if (auto question = gear_pair::centre_distance_question(f, Length::mm(f.reference_centre_mm), in.sizes_confirmed)) {
-    out.push_back(std::move(*question));
-  }
-  check_windows(in, out);
-  if (!in.loads_off) {
-    out.push_back(remarks::loads_not_off());
-  }
-  return out;
-}
 
 Curve curve_of(const Cycle& cycle) {
   Curve c;
@@ -163,11 +94,17 @@ tl::expected<Result, Findings> solve_by_feel(const Input& in, const gear_pair::F
   r.window = in.window;
   r.outcome.findings = std::move(found);
   report_feel(in, r.outcome);
-  judge_by_feel(in, r);
   return r;
 }
 
-tl::expected<Result, Findings> solve_readings(const Input& in, const gear_pair::Frame& f, Findings found) {
+// What was read, and how it becomes lash.
+struct Reduced {
+  Conversion conversion;
+  Round round;
+};
+
+// Refused with everything that was found when one of it is a refusal.
+tl::expected<Reduced, Findings> reduce(const Input& in, const gear_pair::Frame& f, Findings& found) {
   check_access(in, found);
   check_readings(in, found);
   const auto c = conversion(in, f);
@@ -175,41 +112,59 @@ tl::expected<Result, Findings> solve_readings(const Input& in, const gear_pair::
     found.push_back(c.error());
   }
   if (any_refusal(found)) {
-    return tl::unexpected(std::move(found));
+    return tl::unexpected(found);
   }
   auto round = round_of(in, *c);
   if (!round) {
     return tl::unexpected(std::move(round.error()));
   }
+  return Reduced{*c, std::move(*round)};
+}
 
-  const Cycle cycle = cycle_of(in, f, *c, *round);
-  check_radius(in, f, found);
-  check_indicator_lean(in, *c, found);
-  check_lash(in, *round, found);
-  check_cover(in, *round, found);
-  check_play(in, found);
-  check_method(in, round->positions.size() == 1, found);
-  check_line(in, f, found);
-
+// Everything that is a number, temperatures aside.
+Result measure(const Input& in, const gear_pair::Frame& f, const Reduced& reduced, const Cycle& cycle) {
   Result r;
-  r.lash_per_reading = c->per_reading;
+  r.lash_per_reading = reduced.conversion.per_reading;
   r.operating_angle = Angle::rad(f.operating_angle_rad);
   r.operating_radius1 = Length::mm(f.operating1_mm);
   r.operating_radius2 = Length::mm(f.operating2_mm);
-  r.positions = round->positions.size();
+  r.positions = reduced.round.positions.size();
+  r.points = reduced.round.points;
+  r.window = in.window;
   take_cycle(in, cycle, r);
+  return r;
+}
+
+void check_measurement(const Input& in, const gear_pair::Frame& f, const Reduced& reduced,
+                       const lash_temperature::Conditions& conditions, const Result& r, Findings& out) {
+  check_radius(in, f, out);
+  check_indicator_lean(in, reduced.conversion, out);
+  check_lash(in, reduced.round, out);
+  check_cover(in, reduced.round, out);
+  check_play(in, out);
+  check_method(in, reduced.round.positions.size() == 1, out);
+  check_line(in, f, out);
+  check_width(in, r, out);
+  check_states(in, conditions, r, out);
+}
+
+tl::expected<Result, Findings> solve_readings(const Input& in, const gear_pair::Frame& f, Findings found) {
+  const auto reduced = reduce(in, f, found);
+  if (!reduced) {
+    return tl::unexpected(reduced.error());
+  }
+  const Cycle cycle = cycle_of(in, f, reduced->conversion, reduced->round);
+  Result r = measure(in, f, *reduced, cycle);
   const lash_temperature::Conditions conditions = in.temperatures.value_or(lash_temperature::Conditions{});
   const auto forecast = take_states(f, conditions, r);
   if (!forecast) {
     return tl::unexpected(forecast.error());
   }
-  r.points = std::move(round->points);
-  r.window = in.window;
-  check_width(in, r, found);
+  check_measurement(in, f, *reduced, conditions, r, found);
+  const std::vector<Gate> gates = gates_of(in, r, found);
+  caution_outside(gates, found);
   r.outcome.findings = std::move(found);
-  report(Working{in, f, *c, cycle, conditions, *forecast}, r);
-  judge(in, r);
-  report_verdict(in, r);
+  report(Working{in, f, reduced->conversion, cycle, conditions, *forecast, gates}, r);
   return r;
 }
 

@@ -36,7 +36,7 @@
 // Not covered: tooth-to-tooth errors finer than the two periods (they stand in the scatter), bent arms, an outer
 // bearing in a cover that is off, trains whose gear 2 does not turn at cam speed (refused). Findings: 1201-1208
 // positions · 1210-1219 readings · 1220-1228 contact, access and train · 1230-1232 play · 1240-1242 way of reading ·
-// 1250-1256 window · 1258-1259 tight or loose · 1260 temperatures; and 1101-1106, 1150-1152 of the gear pair. Example:
+// 1250-1257 window · 1258-1259 tight or loose · 1260 temperatures; and 1101-1106, 1150-1152 of the gear pair. Example:
 // examples/backlash.json
 #pragma once
 
@@ -47,8 +47,8 @@
 #include <tl/expected.hpp>
 #include <vector>
 
-#include "fields/field.hpp"
 #include "calc/lash_temperature/lash_temperature.hpp"
+#include "fields/field.hpp"
 #include "findings/outcome.hpp"
 #include "units/quantity.hpp"
 

@@ -20,14 +20,6 @@ turn_fit::Model model_of(Mesh mesh) {
   return {.base_order = 0.5, .harmonics = mesh == Mesh::Crank ? 2 : 1};
 }
 
-bool one_turn(const Round& round) {
-  return round.largest_gap_rad > one_turn_rad - rounding_rad;
-}
-
-bool enough(const Input& in, const Round& round) {
-  return round.positions.size() >= static_cast<std::size_t>(least_positions(*in.mesh));
-}
-
 std::optional<turn_fit::Fit> fitted(const Input& in, const Round& round) {
   if (!enough(in, round) || one_turn(round)) {
     return std::nullopt;
@@ -113,20 +105,15 @@ std::array<coverage::Contribution, 3> contributions(const Cycle& c, double varia
            {with_play ? c.play_mm : 0.0, coverage::infinite_degrees_of_freedom}}};
 }
 
-void check_one_play(const char* field, const std::optional<Length>& play, bool crank, Findings& out) {
-  if (!play) {
-    return out.push_back(remarks::play_not_given(field));
-  }
-  if (crank && *play > Length::thou(2.0)) {
-    out.push_back(remarks::much_play(field, *play));
-  }
-}
-
-bool one_spot_is_meant(const Input& in, const Round& round) {
-  return round.positions.size() == 1 && in.window && in.window->method.spots == Spots::OneSpot;
-}
-
 }  // namespace
+
+bool one_turn(const Round& round) {
+  return round.largest_gap_rad > one_turn_rad - rounding_rad;
+}
+
+bool enough(const Input& in, const Round& round) {
+  return round.positions.size() >= static_cast<std::size_t>(least_positions(*in.mesh));
+}
 
 int least_positions(Mesh mesh) {
   return mesh == Mesh::Crank ? 6 : 4;
@@ -147,33 +134,6 @@ Cycle cycle_of(const Input& in, const gear_pair::Frame& f, const Conversion& c, 
   cycle.declared_mm = declared_mm(in, c);
   cycle.play_mm = play_mm(in, f);
   return cycle;
-}
-
-void check_cover(const Input& in, const Round& round, Findings& out) {
-  if (one_spot_is_meant(in, round)) {
-    return;
-  }
-  const bool turns_given = in.readings.front().turn.has_value();
-  if (round.positions.size() > 2 && one_turn(round)) {
-    return out.push_back(remarks::one_turn_only(turns_given));
-  }
-  if (!enough(in, round)) {
-    return out.push_back(
-        remarks::too_few_positions(round.positions.size(), least_positions(*in.mesh), usual_positions(*in.mesh)));
-  }
-  constexpr double most_gap_rad = 0.25 * cycle_rad;
-  if (round.largest_gap_rad > most_gap_rad + rounding_rad) {
-    out.push_back(remarks::gap_between_positions(Angle::rad(round.largest_gap_rad), Angle::rad(round.gap_from_rad)));
-  }
-}
-
-void check_play(const Input& in, Findings& out) {
-  check_one_play("play1", in.play1, *in.mesh == Mesh::Crank, out);
-  check_one_play("play2", in.play2, false, out);
-  const Length play = in.play1.value_or(Length{}) + in.play2.value_or(Length{});
-  if (in.force == Force::Hard && play > Length{}) {
-    out.push_back(remarks::rocked_hard(play));
-  }
 }
 
 double coverage_of(const Cycle& cycle, double variance_factor, bool with_play) {

@@ -29,15 +29,13 @@ struct Cycle {
 };
 Cycle cycle_of(const Input& in, const gear_pair::Frame& f, const Conversion& c, const Round& round);
 
-// What stops a proof over the cycle: one turn only, too few, a gap.
-void check_cover(const Input& in, const Round& round, Findings& out);
-void check_play(const Input& in, Findings& out);
-
 // Expanded uncertainty U = k u of a value with this factor on the variance of one reading. The amplitudes of the two
 // periods are differences within one set-up: play that only shifts the whole curve is left out of them.
 double coverage_of(const Cycle& cycle, double variance_factor, bool with_play = true);
 double expanded_mm(const Cycle& cycle, double variance_factor, bool with_play = true);
 
+bool one_turn(const Round& round);                 // nothing was read over a whole turn: only one was turned
+bool enough(const Input& in, const Round& round);  // positions for a curve
 int least_positions(Mesh mesh);
 int usual_positions(Mesh mesh);
 

@@ -2,6 +2,7 @@
 #include <array>
 
 #include "calc/backlash/backlash.hpp"
+#include "calc/gear_pair/gear_pair.hpp"
 
 namespace camside::backlash {
 
@@ -68,9 +69,6 @@ Field lash(std::string_view name, std::string_view label, std::string_view help)
 Field small(std::string_view name, std::string_view label, std::string_view help) {
   return Field{name, label, help}.at_least(0.0).at_most(Length::mm(2.5));
 }
-Field teeth(std::string_view name, std::string_view label, std::string_view help) {
-  return Field{name, label, help}.at_least(4.0).at_most(1000.0).must();
-}
 
 Field needed(Field f, bool when) {
   f.required = when;
@@ -86,20 +84,13 @@ void describe_how(FieldVisitor& v, M& m) {
 
 void describe_mesh(FieldVisitor& v, Input& in) {
   v.choice(Field{"mesh", "Which mesh", "Each of the two meshes is measured by itself"}.must(), in.mesh, mesh_words);
-  v.value(teeth("teeth1", "Teeth, gear 1", "Pinion on the crank; behind the plate the inner gear of the rear cam"),
+  v.value(gear_pair::teeth_field("teeth1", "Teeth, gear 1",
+                                 "Pinion on the crank; behind the plate the inner gear of the rear cam"),
           in.teeth1);
-  v.value(teeth("teeth2", "Teeth, gear 2", "Outer gear of the rear cam; behind the plate that of the front cam"),
+  v.value(gear_pair::teeth_field("teeth2", "Teeth, gear 2",
+                                 "Outer gear of the rear cam; behind the plate that of the front cam"),
           in.teeth2);
-  v.value(Field{"module", "Size of the teeth", "Module in mm, or diametral pitch per inch; square to the tooth"}
-              .above(0.0)
-              .at_most(100.0)
-              .must(),
-          in.module);
-  v.value(Field{"pressure_angle", "Pressure angle", "Of the cutter: 14.5°, 20° or 25° as a rule"}.above(0.0).at_most(
-              Angle::deg(45.0)),
-          in.pressure_angle);
-  v.value(Field{"helix", "Helix angle", "Of the teeth; 0 for straight teeth"}.at_least(0.0).below(Angle::deg(60.0)),
-          in.helix);
+  gear_pair::describe_tooth_form(v, in.module, in.pressure_angle, in.helix);
   v.value(size("centre_distance", "Centre distance", "Between the axes of the two shafts").must(), in.centre_distance);
   v.list(Field{"train", "Whole train", "Every mesh or chain from the crank to the last cam: it must come out at 2:1"},
          in.train);
@@ -195,8 +186,8 @@ void describe(FieldVisitor& v, Outer& o) {
 }
 
 void describe(FieldVisitor& v, TrainStep& s) {
-  v.value(teeth("driver", "Driving", "Teeth of the gear or sprocket nearer the crank"), s.driver);
-  v.value(teeth("driven", "Driven", "Teeth of the one it drives"), s.driven);
+  v.value(gear_pair::teeth_field("driver", "Driving", "Teeth of the gear or sprocket nearer the crank"), s.driver);
+  v.value(gear_pair::teeth_field("driven", "Driven", "Teeth of the one it drives"), s.driven);
 }
 
 void describe(FieldVisitor& v, Input& in) {

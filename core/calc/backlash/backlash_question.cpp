@@ -1,5 +1,6 @@
 #include "calc/backlash/backlash.hpp"
 #include "calc/question.hpp"
+#include "findings/safety.hpp"
 
 namespace camside::backlash {
 
@@ -13,6 +14,7 @@ camside::Question question() {
   q.tile = {"Gear lash (backlash)", "How much play, and where is it tight?"};
   q.numbers = {1200, 1299};
   q.kind.csv_list = "readings";
+  q.before = [] { return Findings{safety::turn_by_hand()}; };
   return q;
 }
 

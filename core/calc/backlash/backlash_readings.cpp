@@ -1,7 +1,5 @@
 #include "calc/backlash/backlash_readings.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <optional>
@@ -9,6 +7,7 @@
 
 #include "base/stable_sort.hpp"
 #include "calc/backlash/backlash_remarks.hpp"
+#include "fields/path.hpp"
 
 namespace camside::backlash {
 
@@ -16,14 +15,6 @@ namespace {
 
 constexpr double deg = 3.14159265358979323846 / 180.0;
 constexpr double same_position_rad = 0.5 * deg;
-
-struct Touched {
-  const involute::Form& form;
-  double operating_mm;
-};
-Touched touched(const Input& in, const gear_pair::Frame& f) {
-  return in.rocked == Rocked::Gear2 ? Touched{f.gear2, f.operating2_mm} : Touched{f.gear1, f.operating1_mm};
-}
 
 // Where teeth of this gear can be: down to the base circle, up to a generous profile shift.
 struct Band {
@@ -68,16 +59,6 @@ double folded(double rad) {
   const double rest = std::fmod(rad, cycle_rad);
   const double up = rest < 0.0 ? rest + cycle_rad : rest;
   return up < cycle_rad ? up : 0.0;
-}
-
-// The first reading at the start of the turn; a later one a full turn (or two) on is that position again.
-std::optional<std::size_t> start_reading(const Input& in) {
-  for (std::size_t i = 0; i < in.readings.size(); ++i) {
-    if (entered_rad(in.readings[i]) < same_position_rad) {
-      return i;
-    }
-  }
-  return std::nullopt;
 }
 
 // 720° as a rule; 360° when nobody read beyond it, for then one turn was taken for the whole.
@@ -193,111 +174,23 @@ void measure_gap(Round& round) {
   }
 }
 
-double median_mm(const Input& in) {
-  std::vector<double> all;
-  for (const Reading& r : in.readings) {
-    all.push_back(std::abs(r.reading->in_mm()));
-  }
-  const auto middle = all.begin() + static_cast<std::ptrdiff_t>(all.size() / 2);
-  std::nth_element(all.begin(), middle, all.end());
-  return *middle;
-}
-
-// First reading that `wrong` picks out.
-template <class Wrong>
-std::optional<std::size_t> first_reading(const Input& in, const Wrong& wrong) {
-  const auto it =
-      std::find_if(in.readings.begin(), in.readings.end(), [&](const Reading& r) { return wrong(*r.reading); });
-  if (it == in.readings.end()) {
-    return std::nullopt;
-  }
-  return static_cast<std::size_t>(it - in.readings.begin());
-}
-
-// 98 beside 2: close to one turn of the needle, while the others are a small part of it. A needle zeroed at one end of
-// the rock reads turn − swing when it ran the other way.
-void check_wrap(const Input& in, Findings& out) {
-  const Length turn = in.needle_turn.value_or(100.0 * *in.graduation);
-  const double usual = median_mm(in);
-  if (usual > 0.25 * turn.in_mm()) {
-    return;
-  }
-  const auto wrapped = first_reading(in, [&](Length r) {
-    return r > 0.75 * turn && r < 1.25 * turn && abs(turn - r).in_mm() < 5.0 * usual + in.graduation->in_mm();
-  });
-  if (!wrapped) {
-    return;
-  }
-  const Length r = *in.readings[*wrapped].reading;
-  out.push_back(remarks::needle_wrapped(reading_path(*wrapped, "reading"), r, abs(turn - r)));
-}
-
-void check_sizes_of_readings(const Input& in, Findings& out) {
-  constexpr Length reach = Length::mm(5.08);
-  if (const auto i = first_reading(in, [&](Length r) { return abs(r) > reach; })) {
-    out.push_back(remarks::reading_beyond_indicator(reading_path(*i, "reading"), *in.readings[*i].reading));
-  }
-  const auto tiny = [&](Length r) { return r > Length{} && r < 0.05 * *in.graduation; };
-  if (const auto i = first_reading(in, tiny)) {
-    out.push_back(
-        remarks::reading_below_resolution(reading_path(*i, "reading"), *in.readings[*i].reading, *in.graduation));
-  }
-}
-
-void check_signs(const Input& in, Findings& out) {
-  const auto nothing = [](const Reading& r) { return *r.reading == Length{}; };
-  if (std::all_of(in.readings.begin(), in.readings.end(), nothing)) {
-    out.push_back(remarks::all_readings_nothing(in.loads_off));
-  }
-  const auto below = [](Length r) { return r < Length{}; };
-  if (const auto i = first_reading(in, below)) {
-    const auto count =
-        std::count_if(in.readings.begin(), in.readings.end(), [&](const Reading& r) { return below(*r.reading); });
-    out.push_back(remarks::negative_reading(reading_path(*i, "reading"), *in.readings[*i].reading,
-                                            static_cast<std::size_t>(count)));
-  }
-}
-
-void check_closing(const Input& in, const Round& round, Findings& out) {
-  const auto start = start_reading(in);
-  for (const Point& p : round.points) {
-    if (!p.closing) {
-      continue;
-    }
-    const std::string path = reading_path(p.reading, "angle");
-    out.push_back(remarks::closing_reading(path));
-    const Length by = abs(*in.readings[p.reading].reading - *in.readings[*start].reading);
-    if (by.in_mm() > in.graduation->in_mm() + 1e-9) {
-      out.push_back(remarks::closing_reading_differs(path, by));
-    }
-    return;
-  }
-}
-
-void check_outer_lash(const Input& in, Findings& out) {
-  const auto missing =
-      std::find_if(in.readings.begin(), in.readings.end(), [](const Reading& r) { return !r.outer_lash.has_value(); });
-  if (missing == in.readings.end()) {
-    return;
-  }
-  const auto i = static_cast<std::size_t>(missing - in.readings.begin());
-  out.push_back(remarks::outer_lash_missing(reading_path(i, "outer_lash")));
-}
-
-void check_subtraction(const Input& in, Findings& out) {
-  if (*in.mesh == Mesh::Crank) {
-    out.push_back(remarks::subtraction_behind_plate_only());
-  }
-  if (in.rocked == Rocked::Gear1) {
-    out.push_back(remarks::subtraction_rocks_front_cam());
-  }
-  check_outer_lash(in, out);
-}
-
 }  // namespace
 
+Touched touched(const Input& in, const gear_pair::Frame& f) {
+  return in.rocked == Rocked::Gear2 ? Touched{f.gear2, f.operating2_mm} : Touched{f.gear1, f.operating1_mm};
+}
+
+std::optional<std::size_t> start_reading(const Input& in) {
+  for (std::size_t i = 0; i < in.readings.size(); ++i) {
+    if (entered_rad(in.readings[i]) < same_position_rad) {
+      return i;
+    }
+  }
+  return std::nullopt;
+}
+
 std::string reading_path(std::size_t i, const char* field) {
-  return fmt::format("readings[{}].{}", i, field);
+  return item_path("readings", i, field);
 }
 
 tl::expected<Conversion, Finding> conversion(const Input& in, const gear_pair::Frame& f) {
@@ -318,57 +211,6 @@ tl::expected<Conversion, Finding> conversion(const Input& in, const gear_pair::F
   return c;
 }
 
-void check_access(const Input& in, Findings& out) {
-  if (*in.access == Access::Subtraction) {
-    check_subtraction(in, out);
-  }
-  const bool behind = *in.mesh == Mesh::BehindPlate && *in.access != Access::Bench;
-  if (behind && *in.contact != Contact::ArmFace) {
-    out.push_back(remarks::no_flank_behind_plate("contact"));
-  }
-  if (*in.access == Access::Bench) {
-    out.push_back(remarks::read_on_bench());
-  }
-}
-
-void check_indicator_lean(const Input& in, const Conversion& c, Findings& out) {
-  if (*in.contact == Contact::FlankSquare) {
-    return;
-  }
-  constexpr double caution_rad = 15.0 * deg;
-  const double tau = in.indicator_angle->in_rad();
-  // On a flank both the tangent and the flank's normal are good places to stand.
-  const double lean = std::min(std::abs(tau), c.flank_rad > 0.0 ? std::abs(c.flank_rad - tau) : std::abs(tau));
-  if (lean > caution_rad + 1e-12) {
-    out.push_back(remarks::indicator_leans("indicator_angle", Angle::rad(lean)));
-  }
-}
-
-void check_radius(const Input& in, const gear_pair::Frame& f, Findings& out) {
-  if (*in.contact != Contact::ArmFace) {
-    return;
-  }
-  const Length operating = Length::mm(touched(in, f).operating_mm);
-  constexpr Length usual_most = Length::inches(2.5);  // realistic arms: 0.8 to 2.5 in, from memory
-  const double diameters = *in.contact_radius / (2.0 * operating);
-  const bool pitch_or_outside_diameter = diameters > 0.97 && diameters < 1.06;
-  if (*in.contact_radius <= usual_most && !pitch_or_outside_diameter) {
-    return;
-  }
-  out.push_back(in.sizes_confirmed
-                    ? remarks::radius_confirmed("contact_radius", *in.contact_radius)
-                    : remarks::radius_looks_like_diameter("contact_radius", *in.contact_radius, operating));
-}
-
-void check_readings(const Input& in, Findings& out) {
-  if (in.readings.empty()) {
-    return;
-  }
-  check_sizes_of_readings(in, out);
-  check_signs(in, out);
-  check_wrap(in, out);
-}
-
 tl::expected<Round, Findings> round_of(const Input& in, const Conversion& c) {
   if (Findings refused = check_turns(in); !refused.empty()) {
     return tl::unexpected(std::move(refused));
@@ -378,24 +220,6 @@ tl::expected<Round, Findings> round_of(const Input& in, const Conversion& c) {
   group(round);
   measure_gap(round);
   return round;
-}
-
-void check_lash(const Input& in, const Round& round, Findings& out) {
-  check_closing(in, round, out);
-  constexpr Length usual_most = Length::mm(0.5);
-  const auto large =
-      std::find_if(round.points.begin(), round.points.end(), [&](const Point& p) { return p.lash > usual_most; });
-  if (large != round.points.end()) {
-    out.push_back(remarks::reading_large(reading_path(large->reading, "reading"), large->lash));
-  }
-  if (*in.access != Access::Subtraction) {
-    return;
-  }
-  const auto below =
-      std::find_if(round.points.begin(), round.points.end(), [](const Point& p) { return p.lash < Length{}; });
-  if (below != round.points.end()) {
-    out.push_back(remarks::subtraction_below_nothing(reading_path(below->reading, "outer_lash"), below->lash));
-  }
 }
 
 }  // namespace camside::backlash

@@ -1,8 +1,10 @@
-// Inside of backlash.hpp: from needle swings at crank angles to lash at positions, and the mistakes people make on the
-// way. Raw numbers in mm and rad.
+// Inside of backlash.hpp: from needle swings at crank angles to lash at positions. Raw numbers in mm and rad; what
+// there is to say of them stands in backlash_findings.hpp.
 #pragma once
 
 #include <cstddef>
+#include <optional>
+#include <string>
 #include <tl/expected.hpp>
 #include <vector>
 
@@ -10,6 +12,13 @@
 #include "calc/gear_pair/gear_pair.hpp"
 
 namespace camside::backlash {
+
+// The gear that is rocked and touched.
+struct Touched {
+  const involute::Form& form;
+  double operating_mm;
+};
+Touched touched(const Input& in, const gear_pair::Frame& f);
 
 // How a needle swing becomes lash along the operating circle: lash = swing · per_reading − outer lash · per_outer.
 struct Conversion {
@@ -19,12 +28,6 @@ struct Conversion {
   double flank_rad = 0.0;    // α_y at the radius touched; 0 on an arm
 };
 tl::expected<Conversion, Finding> conversion(const Input& in, const gear_pair::Frame& f);
-
-// What can be said of the contact and the access before any reading.
-void check_access(const Input& in, Findings& out);
-void check_indicator_lean(const Input& in, const Conversion& c, Findings& out);
-void check_radius(const Input& in, const gear_pair::Frame& f, Findings& out);
-void check_readings(const Input& in, Findings& out);
 
 // Readings of one position of the crank, put together.
 struct Position {
@@ -45,9 +48,9 @@ struct Round {
 // Refused when turns and angles contradict each other or nothing was read.
 tl::expected<Round, Findings> round_of(const Input& in, const Conversion& c);
 
-void check_lash(const Input& in, const Round& round, Findings& out);
-
 inline constexpr double cycle_rad = 4.0 * 3.14159265358979323846;
+// The first reading at the start of the turn; a later one a full turn (or two) on is that position again.
+std::optional<std::size_t> start_reading(const Input& in);
 std::string reading_path(std::size_t i, const char* field);
 
 }  // namespace camside::backlash

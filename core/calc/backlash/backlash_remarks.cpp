@@ -41,7 +41,7 @@ Finding no_readings() {
 }
 
 Finding closing_reading(std::string field) {
-  return note(1204, std::move(field), "Back at the start: a closing reading, not counted as a position");
+  return note(1204, std::move(field), "Back to zero: not counted as a position");
 }
 
 Finding closing_reading_differs(std::string field, Length by) {
@@ -86,7 +86,7 @@ Finding all_readings_nothing(bool loads_off) {
 
 Finding negative_reading(std::string field, Length reading, std::size_t count) {
   return no_reading(1212, std::move(field),
-                    fmt::format("{} {} below 0 (the first is {}); the swing of a needle cannot be",
+                    fmt::format("{} {} below 0 (the first is {}); a swing can't be negative",
                                 count == 1 ? std::string("A reading") : fmt::format("{} readings", count),
                                 count == 1 ? "is" : "are", inch_and_mm(reading)),
                     "The dial's zero moved: set it at one end of the rock and read again");
@@ -242,6 +242,13 @@ Finding window_along_the_flank(const std::string& converted) {
   return note(1256, "window.method.line",
               fmt::format("Along the pitch line the sheet's figures would be {}", converted),
               "Enter these along the pitch line if the sheet means lash square to the flank at the pitch line");
+}
+
+Finding lash_not_judged(const std::string& states, const std::string& meant_for) {
+  return note(1257, "state_windows",
+              fmt::format("Outside of the window, but not judged by it, for the sheet is for {}: the lash {}",
+                          meant_for, states),
+              "If a sheet gives a window for that state too, enter it");
 }
 
 Finding too_tight() {

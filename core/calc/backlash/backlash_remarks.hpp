@@ -61,8 +61,9 @@ Finding window_method_unknown();                                                
 Finding window_narrower_than_proof(Length width, Length uncertainties);          // 1255
 Finding window_along_the_flank(const std::string& converted);                    // 1256
 
-Finding too_tight();                                    // 1258
-Finding too_loose();                                    // 1259
-Finding temperatures_assumed(const std::string& what);  // 1260
+Finding lash_not_judged(const std::string& states, const std::string& meant_for);  // 1257
+Finding too_tight();                                                               // 1258
+Finding too_loose();                                                               // 1259
+Finding temperatures_assumed(const std::string& what);                             // 1260
 
 }  // namespace camside::remarks

@@ -3,12 +3,15 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <string>
 #include <utility>
 
 #include "calc/backlash/backlash_remarks.hpp"
 #include "calc/backlash/backlash_verdict.hpp"
+#include "fields/path.hpp"
+#include "findings/decision.hpp"
 #include "findings/outcome_writer.hpp"
 #include "findings/remark.hpp"
 
@@ -46,6 +49,19 @@ std::string tooth_text(const Input& in, const Result& r) {
   return fmt::format("tooth {} of both gears, the one at the mark being 1", r.tight_tooth2);
 }
 
+constexpr std::array<const char*, 4> lowest_keys{"lowest", "cold_lowest", "warm_up_lowest", "hot_lowest"};
+constexpr std::array<const char*, 4> highest_keys{"highest", "cold_highest", "warm_up_highest", "hot_highest"};
+
+const char* lowest_key(State s) {
+  return lowest_keys[static_cast<std::size_t>(s)];
+}
+const char* highest_key(State s) {
+  return highest_keys[static_cast<std::size_t>(s)];
+}
+std::string key_of(const Gate& g) {
+  return g.low ? lowest_key(g.state) : highest_key(g.state);
+}
+
 // ---- figures ----
 
 void add_ends(const Working& w, const Result& r, Outcome& out) {
@@ -80,8 +96,7 @@ void add_shares(const Working& w, const Result& r, Outcome& out) {
   const double u = amplitude_mm(w.cycle, 2);
   const double tangent = std::tan(w.frame.operating_angle_rad);
   out.figures.push_back(length("pinion_share", "Pinion's share, ± over 360°", r.pinion_share, u));
-  out.figures.push_back(
-      length("pinion_runout", "Runout (TIR) that would make it", r.pinion_share / tangent, u / tangent));
+  out.figures.push_back(length("pinion_runout", "Runout that explains it", r.pinion_share / tangent, u / tangent));
 }
 
 void add_other_forms(const Working& w, const Result& r, Outcome& out) {
@@ -113,7 +128,7 @@ void add_vanishing(const lash_temperature::Forecast& f, Outcome& out) {
 
 std::string point_label(const Point& p) {
   const double within = p.crank.in_deg() - (p.turn == 2 ? 360.0 : 0.0);
-  return fmt::format("Lash at turn {}, {:.4g}°{}", p.turn, within, p.closing ? " (closing reading)" : "");
+  return fmt::format("Lash at turn {}, {:.4g}°{}", p.turn, within, p.closing ? " (back to zero)" : "");
 }
 
 void add_points(const Result& r, Outcome& out) {
@@ -121,7 +136,7 @@ void add_points(const Result& r, Outcome& out) {
     return;
   }
   for (const Point& p : r.points) {
-    out.figures.push_back(length(fmt::format("true_lash[{}]", p.reading), point_label(p), p.lash));
+    out.figures.push_back(length(item_path("true_lash", p.reading), point_label(p), p.lash));
   }
 }
 
@@ -212,29 +227,72 @@ void work_states(const Working& w, const Result& r, Outcome& out) {
                            fmt::format("gears {:.0f} °C, k_g {:.7f}; case {:.0f} °C, k_c {:.7f}", s.gears.in_celsius(),
                                        g.gear1, s.case_at.in_celsius(), g.centre),
                            fmt::format("{} to {}", inch_and_mm(s.lowest), inch_and_mm(s.highest))});
-    if (s.lowest <= Length{}) {
-      out.findings.push_back(lash_temperature::no_lash_in_state(s.state, s.lowest));
+  }
+}
+
+// ---- verdict ----
+
+std::string in_state(const Gate& g) {
+  return g.state == State::AsMeasured ? "" : fmt::format(" ({})", lash_temperature::word_of(g.state));
+}
+
+std::string text_of(const Gate& g, const char* comparison) {
+  return fmt::format("{} lash{} {} ± {} is {} {} {}", g.low ? "Lowest" : "Highest", in_state(g),
+                     remarks::inch_and_mm(Length::mm(g.lash_mm)), remarks::inch_and_mm(Length::mm(g.guarded_mm)),
+                     comparison, g.low ? "the least allowed," : "the most allowed,",
+                     remarks::inch_and_mm(Length::mm(g.limit_mm)));
+}
+
+std::string reason_of(const Gate& g) {
+  if (g.doubt) {
+    return because(*g.doubt);
+  }
+  switch (g.verdict) {
+    case Verdict::Within:
+      return text_of(g, "proven inside");
+    case Verdict::Outside:
+      return text_of(g, "proven beyond");
+    case Verdict::NotProven:
+      break;
+  }
+  return text_of(g, "too near to tell from") + ". A finer indicator, more positions or less play narrows ±";
+}
+
+void mark_figure(Outcome& outcome, const Gate& g) {
+  for (Figure& f : outcome.figures) {
+    const bool worse = !f.verdict || weighs_more(g.verdict, *f.verdict);
+    if (f.key == key_of(g) && worse) {
+      f.verdict = g.verdict;
     }
   }
 }
 
-std::string conditions_text(const lash_temperature::Conditions& c) {
-  return fmt::format(
-      "read at {:.0f} °C; coldest start {:.0f} °C; warm-up, gears at {:.0f} and case at {:.0f} °C; hot, gears at "
-      "{:.0f} "
-      "and case at {:.0f} °C; growth of gears {:.1f} and case {:.1f} millionths per K",
-      c.measured_at.in_celsius(), c.coldest_start.in_celsius(), c.warm_up_gears.in_celsius(),
-      c.warm_up_case.in_celsius(), c.hot_gears.in_celsius(), c.hot_case.in_celsius(), c.gear1.in_ppm_per_kelvin(),
-      c.centre.in_ppm_per_kelvin());
+std::optional<double> mm_of(const std::optional<Length>& v) {
+  if (!v) {
+    return std::nullopt;
+  }
+  return v->in_mm();
 }
 
-void remark_conditions(const Working& w, Findings& out) {
-  if (!w.in.temperatures) {
-    out.push_back(remarks::temperatures_assumed(conditions_text(w.conditions)));
+void work_verdict(double guard, const Judgement& j, Outcome& out) {
+  const auto limit = [](const std::optional<double>& mm) { return mm ? text(*mm) : std::string("none"); };
+  out.working.push_back(
+      {"Verdict (ISO 14253-1:2017)", "lowest − gU ≥ min and highest + gU ≤ max: Within",
+       fmt::format("min {}, max {}, g = {:.3g}; {}", limit(j.lower), limit(j.upper), guard, j.source.text()),
+       std::string(word_of(j.verdict))});
+}
+
+void tell_verdict(const Working& w, Outcome& out) {
+  const Gate* const first = deciding(w.gates);
+  if (!first) {
+    return;
   }
-  if (w.conditions.gear1 != w.conditions.gear2) {
-    out.push_back(lash_temperature::unlike_growth());
+  for (const Gate& g : w.gates) {
+    mark_figure(out, g);
   }
+  out.judgement =
+      Judgement{first->verdict, key_of(*first), mm_of(first->min), mm_of(first->max), first->source, reason_of(*first)};
+  work_verdict(w.in.guard, *out.judgement, out);
 }
 
 }  // namespace
@@ -252,25 +310,19 @@ void report(const Working& w, Result& r) {
   work_end("Lowest lash", w.cycle, w.cycle.low, out);
   work_end("Highest lash", w.cycle, w.cycle.high, out);
   work_states(w, r, out);
-  remark_conditions(w, out.findings);
+  tell_verdict(w, out);
 }
 
-void report_verdict(const Input& in, Result& r) {
-  if (!r.outcome.judgement) {
-    return;
-  }
-  const Judgement& j = *r.outcome.judgement;
-  const auto limit = [](const std::optional<double>& mm) { return mm ? text(*mm) : std::string("none"); };
-  r.outcome.working.push_back(
-      {"Verdict (ISO 14253-1:2017)", "lowest − gU ≥ min and highest + gU ≤ max: Within",
-       fmt::format("min {}, max {}, g = {:.3g}; {}", limit(j.lower), limit(j.upper), in.guard, j.source.text()),
-       std::string(word_of(j.verdict))});
-}
-
-void report_feel(const Input& in, Outcome& outcome) {
+void report_feel(const Input& in, Outcome& out) {
   constexpr const char* words[] = {"tight", "just felt", "loose"};
   const auto which = static_cast<std::size_t>(*in.feel);
-  outcome.figures.push_back({"feel", "Felt", Kind::Number, 1.0 * static_cast<double>(which), {}, {}, words[which]});
+  out.figures.push_back({"feel", "Felt", Kind::Number, 1.0 * static_cast<double>(which), {}, {}, words[which]});
+  const Finding why = remarks::read_by_feel();
+  if (in.window) {
+    out.judgement = Judgement{Verdict::NotProven, "feel",      mm_of(in.window->min), mm_of(in.window->max),
+                              *in.window->source, because(why)};
+  }
+  out.findings.push_back(why);
 }
 
 }  // namespace camside::backlash

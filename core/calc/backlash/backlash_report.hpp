@@ -1,7 +1,10 @@
-// Inside of backlash.hpp: the figures and the working of a lash measurement.
+// Inside of backlash.hpp: a lash measurement told in figures, working and the verdict's sentence.
 #pragma once
 
+#include <vector>
+
 #include "calc/backlash/backlash_cycle.hpp"
+#include "calc/backlash/backlash_verdict.hpp"
 
 namespace camside::backlash {
 
@@ -13,9 +16,9 @@ struct Working {
   const Cycle& cycle;
   const lash_temperature::Conditions& conditions;
   const lash_temperature::Forecast& forecast;
+  const std::vector<Gate>& gates;
 };
 void report(const Working& w, Result& r);
-void report_verdict(const Input& in, Result& r);
-void report_feel(const Input& in, Outcome& outcome);
+void report_feel(const Input& in, Outcome& out);
 
 }  // namespace camside::backlash

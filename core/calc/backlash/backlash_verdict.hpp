@@ -1,25 +1,35 @@
-// Inside of backlash.hpp: the window, the method it belongs to, and the verdict.
+// Inside of backlash.hpp: what the lash proves against the windows.
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "calc/backlash/backlash.hpp"
-#include "calc/gear_pair/gear_pair.hpp"
+#include "findings/decision.hpp"
 
 namespace camside::backlash {
 
-// Keys of the figures for a state: "lowest", "cold_lowest", "warm_up_highest" …
-const char* lowest_key(lash_temperature::State s);
-const char* highest_key(lash_temperature::State s);
+// One limit against one end of the lash.
+struct Gate {
+  lash_temperature::State state = lash_temperature::State::AsMeasured;
+  bool low = true;
+  double lash_mm = 0.0;
+  double guarded_mm = 0.0;  // g · U
+  double limit_mm = 0.0;
+  std::optional<Length> min;
+  std::optional<Length> max;
+  Source source = Source::memory();
+  Verdict verdict = Verdict::NotProven;
+  std::optional<Finding> doubt;  // why the numbers don't count; none: they decide
 
-void check_windows(const Input& in, Findings& out);                          // refusals
-void check_method(const Input& in, bool one_spot, Findings& out);            // doubts
-void check_line(const Input& in, const gear_pair::Frame& f, Findings& out);  // what a flank's figure would be
-void check_width(const Input& in, const Result& r, Findings& out);
+  // How far the lash stands inside the limit, negative when outside.
+  double margin_mm() const { return low ? lash_mm - limit_mm : limit_mm - lash_mm; }
+};
 
-// Judges what a window is given for; writes the judgement and the verdict of each figure judged, and cautions for a
-// lash that is Outside. Call when all other findings and figures stand in the outcome.
-void judge(const Input& in, Result& r);
-void judge_by_feel(const Input& in, Result& r);
+// Every limit that was given, judged; `findings` are those that can cast doubt on it.
+std::vector<Gate> gates_of(const Input& in, const Result& r, const Findings& findings);
+
+// The one that decides; none: nothing was given to judge by.
+const Gate* deciding(const std::vector<Gate>& gates);
 
 }  // namespace camside::backlash

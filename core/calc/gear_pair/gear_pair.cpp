@@ -483,8 +483,31 @@ Findings add_forecast(const Input& in, Result& r) {
 
 }  // namespace
 
+Field teeth_field(std::string_view name, std::string_view label, std::string_view help) {
+  return Field{name, label, help}.at_least(4.0).at_most(1000.0).must();
+}
+
+void describe_tooth_form(FieldVisitor& v, Module& module, Angle& pressure_angle, Angle& helix) {
+  v.value(Field{"module", "Size of the teeth", "Module in mm, or diametral pitch per inch; square to the tooth"}
+              .above(0.0)
+              .at_most(100.0)
+              .must(),
+          module);
+  v.value(Field{"pressure_angle", "Pressure angle", "Of the cutter: 14.5°, 20° or 25° as a rule"}.above(0.0).at_most(
+              Angle::deg(45.0)),
+          pressure_angle);
+  v.value(
+      Field{"helix", "Helix angle", "Of the teeth at the reference circle; 0 for straight teeth"}.at_least(0.0).below(
+          Angle::deg(60.0)),
+      helix);
+}
+
+Field sizes_confirmed_field() {
+  return {"sizes_confirmed", "Sizes looked at again", "Pitch, teeth and centre distance are right as entered"};
+}
+
 void describe(FieldVisitor& v, Gear& g) {
-  v.value(Field{"teeth", "Teeth", "Count them twice, marking the first"}.at_least(4.0).at_most(1000.0).must(), g.teeth);
+  v.value(teeth_field(), g.teeth);
   v.choice(Field{"thickness_from", "Thickness known from", "How the tooth thickness of this gear is known"},
            g.thickness_from, thickness_words);
   v.value(Field{"profile_shift", "Profile shift", "In modules; + makes the tooth thicker"}.at_least(-2.0).at_most(2.0),
@@ -507,18 +530,7 @@ void describe(FieldVisitor& v, Gear& g) {
 void describe(FieldVisitor& v, Input& in) {
   v.group(Field{"gear1", "Gear 1", "For a crank to cam pair the one on the crank"}.must(), in.gear1);
   v.group(Field{"gear2", "Gear 2", "The other gear"}.must(), in.gear2);
-  v.value(Field{"module", "Size of the teeth", "Module in mm, or diametral pitch per inch; square to the tooth"}
-              .above(0.0)
-              .at_most(100.0)
-              .must(),
-          in.module);
-  v.value(Field{"pressure_angle", "Pressure angle", "Of the cutter: 14.5°, 20° or 25° as a rule"}.above(0.0).at_most(
-              Angle::deg(45.0)),
-          in.pressure_angle);
-  v.value(
-      Field{"helix", "Helix angle", "Of the teeth at the reference circle; 0 for straight teeth"}.at_least(0.0).below(
-          Angle::deg(60.0)),
-      in.helix);
+  describe_tooth_form(v, in.module, in.pressure_angle, in.helix);
   v.value(size_field("centre_distance", "Centre distance", "Between the axes of the two shafts, measured").must(),
           in.centre_distance);
   v.choice(Field{"place", "Where it sits", "Settles the ratio the pair must have"}, in.place, place_words);
@@ -526,8 +538,7 @@ void describe(FieldVisitor& v, Input& in) {
               .at_least(Length::mm(-100.0))
               .at_most(Length::mm(100.0)),
           in.measured_lash);
-  v.value(Field{"sizes_confirmed", "Sizes looked at again", "Pitch, teeth and centre distance are right as entered"},
-          in.sizes_confirmed);
+  v.value(sizes_confirmed_field(), in.sizes_confirmed);
   v.group(Field{"temperatures", "Temperatures", "For the lash cold, warming up and hot"}, in.temperatures);
 }
 

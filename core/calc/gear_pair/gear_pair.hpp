@@ -24,12 +24,13 @@
 
 #include <cstdint>
 #include <optional>
+#include <string_view>
 #include <tl/expected.hpp>
 
-#include "fields/field.hpp"
-#include "maths/involute.hpp"
 #include "calc/lash_temperature/lash_temperature.hpp"
+#include "fields/field.hpp"
 #include "findings/outcome.hpp"
+#include "maths/involute.hpp"
 #include "units/quantity.hpp"
 
 namespace camside::gear_pair {
@@ -155,6 +156,12 @@ std::optional<Finding> pin_fault(const PinInSpace& p, const std::string& field);
 
 // Sizes at the far ends of their ranges can overflow; nothing unreal may leave (1143).
 Findings unreal_figures(const Outcome& outcome);
+
+// What every question about gears asks alike.
+Field teeth_field(std::string_view name = "teeth", std::string_view label = "Teeth",
+                  std::string_view help = "Count them twice, marking the first");
+void describe_tooth_form(FieldVisitor& v, Module& module, Angle& pressure_angle, Angle& helix);
+Field sizes_confirmed_field();
 
 // The mesh for lash_temperature.
 lash_temperature::Mesh mesh_of(const Frame& f);

@@ -5,8 +5,9 @@
 #include <algorithm>
 #include <utility>
 
-#include "fields/field_remarks.hpp"
 #include "calc/gear_pick/gear_pick_remarks.hpp"
+#include "fields/field_remarks.hpp"
+#include "fields/path.hpp"
 
 namespace camside::gear_pick {
 
@@ -77,7 +78,7 @@ void frame_mesh(Engine& e, std::size_t i) {
 }  // namespace
 
 std::string item(const char* list, std::size_t i, const char* field) {
-  return fmt::format("{}[{}].{}", list, i, field);
+  return item_path(list, i, field);
 }
 std::string item(const char* list, int i, const char* field) {
   return item(list, at(i), field);

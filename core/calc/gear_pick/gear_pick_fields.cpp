@@ -1,6 +1,7 @@
 // What gear_pick asks for: names, words, ranges, units.
 #include <array>
 
+#include "calc/gear_pair/gear_pair.hpp"
 #include "calc/gear_pick/gear_pick_engine.hpp"
 
 namespace camside::gear_pick {
@@ -58,7 +59,7 @@ void describe(FieldVisitor& v, Size& s) {
 void describe(FieldVisitor& v, Gear& g) {
   v.value(name_field("Gear", "Such as pinion, rear outer, rear inner, front inner").must(), g.name);
   v.value(Field{"shaft", "On shaft", "Name of the shaft it sits on"}.must(), g.shaft);
-  v.value(Field{"teeth", "Teeth", "Count them twice, marking the first"}.at_least(4.0).at_most(1000.0).must(), g.teeth);
+  v.value(gear_pair::teeth_field(), g.teeth);
   v.choice(Field{"size_means", "A size means", "What the sizes of this gear count; one step differs up to threefold"},
            g.size_means, meaning_words);
   v.value(measure_field("fitted", "Fitted size", "What is in now, in the same measure"), g.fitted);
@@ -87,19 +88,10 @@ void describe(FieldVisitor& v, Mesh& m) {
   v.value(name_field("Mesh", "Such as outer mesh, inner mesh"), m.name);
   v.value(Field{"gear_a", "First gear", "Name of a gear"}.must(), m.gear_a);
   v.value(Field{"gear_b", "Second gear", "Name of a gear on another shaft"}.must(), m.gear_b);
-  v.value(Field{"module", "Size of the teeth", "Module in mm, or diametral pitch per inch; square to the tooth"}
-              .above(0.0)
-              .at_most(100.0)
-              .must(),
-          m.module);
-  v.value(Field{"pressure_angle", "Pressure angle", "Of the cutter: 14.5°, 20° or 25° as a rule"}.above(0.0).at_most(
-              Angle::deg(45.0)),
-          m.pressure_angle);
-  v.value(Field{"helix", "Helix angle", "0 for straight teeth"}.at_least(0.0).below(Angle::deg(60.0)), m.helix);
+  gear_pair::describe_tooth_form(v, m.module, m.pressure_angle, m.helix);
   v.value(size_field("centre_distance", "Centre distance", "Between the axes of the two shafts").must(),
           m.centre_distance);
-  v.value(Field{"sizes_confirmed", "Sizes looked at again", "Pitch, teeth and centre distance are right as entered"},
-          m.sizes_confirmed);
+  v.value(gear_pair::sizes_confirmed_field(), m.sizes_confirmed);
   v.value(lash_field("lash_low", "Lowest lash", "Over the whole cycle as measured, along the operating circle").must(),
           m.lash_low);
   v.value(

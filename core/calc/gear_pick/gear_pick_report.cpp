@@ -112,13 +112,8 @@ void add_set_figures(const Input& in, const Set& set, std::size_t i, Outcome& ou
 void add_size_steps(const Engine& e, std::size_t i, double per_value, Outcome& out) {
   const Gear& gear = e.in.gears[i];
   const GearModel& model = e.gears[i];
-  out.figures.push_back({item("gears", i, "lash_per_size"),
-                         gear.name + ": lash lost per size gained",
-                         Kind::Number,
-                         per_value,
-                         {},
-                         {},
-                         {}});
+  out.figures.push_back(
+      {item("gears", i, "lash_per_size"), gear.name + ": lash per 0.001 of size", Kind::Number, per_value, {}, {}, {}});
   const auto text = fmt::format("{}: one thou of {} is {:.2f} thou of lash here, not one", gear.name,
                                 word_of(*gear.size_means), per_value);
   if (std::abs(per_value - 1.0) > 0.05)

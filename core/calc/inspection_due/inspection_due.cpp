@@ -10,6 +10,7 @@
 
 #include "calc/inspection_due/inspection_due_remarks.hpp"
 #include "calc/inspection_due/inspection_due_report.hpp"
+#include "fields/path.hpp"
 
 namespace camside::inspection_due {
 
@@ -61,7 +62,7 @@ void check_day(const std::optional<Date>& day, Date today, std::string field, Fi
 void check_services(const Item& item, const std::string& at, Date today, Findings& found) {
   for (std::size_t k = 0; k < item.services.size(); ++k) {
     const Service& s = item.services[k];
-    const std::string field = fmt::format("{}.services[{}]", at, k);
+    const std::string field = item_path(at + ".services", k);
     check_day(s.date, today, field + ".date", found);
     if (s.proof && !s.date && !s.odometer) found.push_back(remarks::proof_without_anything(field, item.name));
   }
@@ -74,9 +75,9 @@ Findings entry_refusals(const Input& in) {
     found.push_back(remarks::log_too_long(in.log.size(), riding_rate::most_points));
   check_day(in.today, *in.today, "today", found);
   for (std::size_t i = 0; i < in.log.size(); ++i)
-    check_day(in.log[i].date, *in.today, fmt::format("log[{}].date", i), found);
+    check_day(in.log[i].date, *in.today, item_path("log", i, "date"), found);
   for (std::size_t i = 0; i < in.items.size(); ++i)
-    check_services(in.items[i], fmt::format("items[{}]", i), *in.today, found);
+    check_services(in.items[i], item_path("items", i), *in.today, found);
   return found;
 }
 
@@ -108,7 +109,7 @@ std::vector<Ruled> ruled_items(const Input& in) {
   const std::vector<Item> usual = in.engine ? usual_items(*in.engine) : std::vector<Item>{};
   std::vector<Ruled> all;
   for (std::size_t i = 0; i < in.items.size(); ++i)
-    all.push_back({with_usual_rule(in.items[i], usual), fmt::format("items[{}]", i)});
+    all.push_back({with_usual_rule(in.items[i], usual), item_path("items", i)});
   for (const Item& u : usual) {
     const auto same = [&](const Item& own) { return stands_for(own, u); };
     if (std::none_of(in.items.begin(), in.items.end(), same)) all.push_back({u, "engine"});
@@ -152,7 +153,7 @@ bool fits_log(const Log& log, long day, Distance total) {
 // The service with its distance, or nothing when it contradicts the log.
 std::optional<Done> place_service(Working& w, const Ruled& ruled, std::size_t k) {
   const Service& s = ruled.item.services[k];
-  const std::string field = fmt::format("{}.services[{}].odometer", ruled.field, k);
+  const std::string field = item_path(ruled.field + ".services", k, "odometer");
   Done done{s.date, {}, s.proof};
   if (!s.odometer) return done;
   done.total = total_at(w.riding.log, s);

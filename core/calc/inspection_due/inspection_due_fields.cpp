@@ -45,8 +45,9 @@ void describe(FieldVisitor& v, LogEntry& e) {
   v.value(Field{"date", "Date", "Of the reading"}.must(), e.date);
   v.value(distance("odometer", "Odometer", "All full miles or km, without the tenths; not the trip meter").must(),
           e.odometer);
-  v.value(distance("new_clock", "New clock starts at", "Only when the clock was swapped here: its first reading"),
-          e.new_clock);
+  v.value(
+      distance("new_clock", "New odometer starts at", "Only when the odometer was replaced here: its first reading"),
+      e.new_clock);
 }
 
 void describe(FieldVisitor& v, Service& s) {
@@ -71,7 +72,7 @@ void describe(FieldVisitor& v, Item& i) {
 void describe(FieldVisitor& v, Input& in) {
   v.value(Field{"today", "Today", "The day the list is made for"}.must(), in.today);
   v.choice(Field{"engine", "Engine", "Brings in the usual items of its years"}, in.engine, engine_words);
-  v.list(Field{"log", "Odometer log", "Readings with their dates, and every swap of the clock"}, in.log);
+  v.list(Field{"log", "Odometer log", "Readings with their dates, and every new odometer"}, in.log);
   v.list(Field{"items", "Items", "What is looked after, with interval and services"}, in.items);
   v.value(
       Field{"soon_share", "Due soon within", "Share of the distance left; 0.1: the last tenth"}.at_least(0.0).at_most(

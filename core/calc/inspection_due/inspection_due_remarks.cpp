@@ -18,11 +18,13 @@ bool near_wrap(double from, double to) {
 // What may have happened when a clock reads less than before.
 std::string why_back(Distance from, Distance to) {
   if (near_wrap(from.in_miles(), to.in_miles()) || near_wrap(from.in_km(), to.in_km()))
-    return "Did a five-digit clock pass 99,999? Record it as a swap: old clock at 100,000, new clock from 0";
+    return "Did a five-digit odometer pass 99,999? Record it as replaced: the old one ended at 100,000, the new one "
+           "starts at 0";
   if (to < Distance::miles(1000.0))
-    return "Trip meter read? Correct it; clock swapped? Record the swap with both readings";
-  if (to * 1.609344 >= from) return "Miles and km mixed? Pick the unit the clock shows; clock swapped? Record the swap";
-  return "Clock swapped? Record the swap with both readings; else correct the reading";
+    return "Trip meter read? Correct it; odometer replaced? Record that with both readings";
+  if (to * 1.609344 >= from)
+    return "Miles and km mixed? Pick the unit the odometer shows; odometer replaced? Record that";
+  return "Odometer replaced? Record that with both readings; else correct the reading";
 }
 
 }  // namespace
@@ -39,10 +41,10 @@ Finding day_after_today(std::string field, Date day, Date today) {
 }
 
 Finding clock_went_back(std::string field, Distance from, Distance to) {
-  return doubt(
-      1503, std::move(field),
-      fmt::format("The clock went back from {} to {} and no swap is recorded", miles_and_km(from), miles_and_km(to)),
-      why_back(from, to));
+  return doubt(1503, std::move(field),
+               fmt::format("The odometer went back from {} to {} and no new one is recorded", miles_and_km(from),
+                           miles_and_km(to)),
+               why_back(from, to));
 }
 
 Finding tenths_digit_typed(std::string field, Distance read, Distance likely) {
@@ -57,7 +59,7 @@ Finding jump_too_far(std::string field, const Jump& jump) {
       1505, std::move(field),
       fmt::format("From {} to {} in {} {}: nobody rides that far; allowed is 1,500 mi (2,414 km) a day",
                   miles_and_km(jump.from), miles_and_km(jump.to), jump.days, jump.days == 1 ? "day" : "days"),
-      jump.fits_as_km ? "A km clock typed in miles? Pick km" : "Correct the reading or its date");
+      jump.fits_as_km ? "A km odometer typed in miles? Pick km" : "Correct the reading or its date");
 }
 
 Finding reading_very_large(std::string field, Distance read) {
@@ -67,7 +69,7 @@ Finding reading_very_large(std::string field, Distance read) {
 
 Finding last_reading_old(Date last, long days) {
   return caution(1507, "log", fmt::format("The last reading is of {}, {} days ago", format_date(last), days),
-                 "Read the clock and log it: the distance left counts from the last reading");
+                 "Read the odometer and log it: the distance left counts from the last reading");
 }
 
 Finding log_too_long(std::size_t entries, std::size_t most) {
@@ -93,8 +95,8 @@ Finding source_taken_as_owner(std::string field, std::string_view item) {
 Finding service_beyond_clock(std::string field, std::string_view item, Distance at, Distance clock) {
   return refusal(
       1513, std::move(field),
-      fmt::format("{} was done at {}, but the clock read only {}", item, miles_and_km(at), miles_and_km(clock)),
-      "Correct the reading, or the clock's log; papers that contradict the odometer prove nothing");
+      fmt::format("{} was done at {}, but the odometer read only {}", item, miles_and_km(at), miles_and_km(clock)),
+      "Correct the reading, or the odometer's log; papers that contradict the odometer prove nothing");
 }
 
 Finding proof_without_reading(std::string field, std::string_view item) {
@@ -114,7 +116,7 @@ Finding proof_without_anything(std::string field, std::string_view item) {
 
 Finding service_on_which_clock(std::string field, std::string_view item) {
   return refusal(1517, std::move(field),
-                 fmt::format("The clock was swapped, and {} has no date to say on which one it was read", item),
+                 fmt::format("The odometer was replaced, and {} has no date to say on which one it was read", item),
                  "Enter the date of the service");
 }
 
@@ -150,7 +152,7 @@ Finding no_proof(std::string field, std::string_view item) {
 
 Finding states_in_doubt() {
   return doubt(1523, "log", "The distance ridden is in doubt, and so is every state by distance",
-               "Correct the log: record the swap, or correct the reading");
+               "Correct the log: record the new odometer, or correct the reading");
 }
 
 Finding nothing_to_count_from(std::string field, std::string_view item) {

@@ -49,7 +49,7 @@ std::string_view first_text(First first) {
 // ---- figures ----
 
 void add_forecast(const std::string& at, const Forecast& f, Outcome& out) {
-  out.figures.push_back(day(at + "forecast", "Miles run out about", f.expected));
+  out.figures.push_back(day(at + "forecast", "Distance runs out about", f.expected));
   if (f.earliest) out.figures.push_back(day(at + "forecast_earliest", "At the earliest", *f.earliest));
   if (f.latest) out.figures.push_back(day(at + "forecast_latest", "At the latest", *f.latest));
 }
@@ -60,8 +60,8 @@ void add_item(std::size_t i, const ItemResult& item, Outcome& out) {
   out.figures.push_back(number(at + "proof", "Proof", item.proof ? 1.0 : 0.0, item.proof ? "Proof" : "No proof"));
   if (item.distance) {
     out.figures.push_back(distance(at + "left", "Distance left", item.distance->left));
-    out.figures.push_back(distance(at + "due_clock", "Due at, on the clock", item.distance->on_clock));
-    out.figures.push_back(distance(at + "due_total", "Due at, total miles", item.distance->due));
+    out.figures.push_back(distance(at + "due_clock", "Due at, by the odometer", item.distance->on_clock));
+    out.figures.push_back(distance(at + "due_total", "Due at, total distance", item.distance->due));
   }
   if (item.date) {
     out.figures.push_back(number(at + "days_left", "Days left", static_cast<double>(item.date->days_left)));
@@ -75,8 +75,8 @@ void add_item(std::size_t i, const ItemResult& item, Outcome& out) {
 }
 
 void add_riding(const Result& r, Outcome& out) {
-  if (r.odometer) out.figures.push_back(distance("odometer", "Clock at last reading", *r.odometer));
-  if (r.ridden) out.figures.push_back(distance("ridden", "Ridden over all clocks", *r.ridden));
+  if (r.odometer) out.figures.push_back(distance("odometer", "Odometer at last reading", *r.odometer));
+  if (r.ridden) out.figures.push_back(distance("ridden", "Ridden in all", *r.ridden));
   if (!r.rate) return;
   out.figures.push_back(distance("rate", "Ridden a day", Distance::km(r.rate->km_per_day)));
   if (!r.rate->low_km_per_day) return;

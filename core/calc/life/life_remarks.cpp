@@ -78,7 +78,7 @@ Finding early_failures(double shape) {
   return caution(
       1723, "parts",
       fmt::format("Shape {:.2f}, below 1: these fail young, from fitting or bad parts, not from wear", shape),
-      "Renewing by distance does not help; look at how and what was fitted");
+      "Replacing by distance does not help; look at how and what was fitted");
 }
 
 Finding very_steep(double shape) {

@@ -12,8 +12,10 @@
 #include "calc/pushrod/pushrod_report.hpp"
 #include "calc/pushrod/pushrod_rods.hpp"
 #include "calc/pushrod/pushrod_setting.hpp"
+#include "fields/path.hpp"
 #include "findings/decision.hpp"
 #include "findings/remark.hpp"
+#include "findings/safety.hpp"
 
 namespace camside::pushrod {
 
@@ -274,7 +276,7 @@ bool spins_early(const Input& in, const RodCheck& c, Duration least_wait) {
 
 void remark_rod(Working& w, std::size_t i, Duration least_wait) {
   const RodCheck& c = w.in.checks[i];
-  const std::string field = fmt::format("checks[{}]", i);
+  const std::string field = item_path("checks", i);
   const std::string_view rod = word_of(*c.rod);
   const RodState state = w.r.rod_states[static_cast<std::size_t>(*c.rod)];
   if (state == RodState::CheckNow) w.say(remarks::rod_check_now(field, rod));
@@ -305,7 +307,7 @@ Finding way_remark(const Input& in) {
 
 void add_way(Working& w) {
   w.say(way_remark(w.in));
-  if (w.in.rods == Rods::Fixed) return w.say(remarks::unloading_rockers());
+  if (w.in.rods == Rods::Fixed) return w.say(safety::unloading_rockers());
   if (w.in.lifter_state == LifterState::Wet && w.in.lifter == Lifter::Hydraulic) w.say(remarks::zero_late_if_dry());
   const bool known = w.r.setting && w.r.setting->lengthens;
   w.say(known ? remarks::direction_known(word_of(*w.r.setting->lengthens)) : remarks::direction_unknown());
@@ -313,9 +315,8 @@ void add_way(Working& w) {
 }
 
 void add_safety(Working& w) {
-  w.say(remarks::turn_by_hand());
-  w.say(remarks::stop_felt());
-  w.say(remarks::let_it_cool());
+  w.say(safety::stop_felt());
+  w.say(safety::let_it_cool());
 }
 
 // ---- verdict ----

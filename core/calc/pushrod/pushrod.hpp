@@ -20,7 +20,7 @@
 //   6 Release: pushrod_release.hpp.
 //   7 New length: ΔL = gasket change − deck removed − head removed − heel radius change − cup rise − valve tip rise /
 //     rocker ratio. Fixed rods keep their length, so their preload becomes preload − ΔL.
-//   8 Adjuster: thread engaged ≥ 1 diameter ("Machinery's Handbook", from memory) or the maker's mark; the collapsed
+//   8 Adjuster: thread engaged ≥ 1 diameter (from memory) or the maker's mark; the collapsed
 //     rod must pass between cup and rocker on the heel, the longest must reach, preload included.
 //   9 Save or cut the fixed rods: from the rocker-box gaskets, the lift and whether they are to be used again.
 // Seen from above, a right-hand thread with the adjuster at the lower end lengthens clockwise, at the upper end
@@ -45,8 +45,8 @@
 #include <tl/expected.hpp>
 #include <vector>
 
-#include "fields/field.hpp"
 #include "calc/pushrod/pushrod_release.hpp"
+#include "fields/field.hpp"
 #include "findings/outcome.hpp"
 #include "units/quantity.hpp"
 

@@ -5,8 +5,9 @@
 #include <cstddef>
 #include <string>
 
-#include "calc/pushrod/pushrod_setting.hpp"
 #include "calc/pushrod/pushrod_remarks.hpp"
+#include "calc/pushrod/pushrod_setting.hpp"
+#include "fields/path.hpp"
 
 namespace camside::pushrod {
 
@@ -56,8 +57,7 @@ void check_rod_tests(const Input& in, Findings& found) {
   std::array<bool, 4> seen{};
   for (std::size_t i = 0; i < in.checks.size(); ++i) {
     bool& was_seen = seen[static_cast<std::size_t>(*in.checks[i].rod)];
-    if (was_seen)
-      found.push_back(remarks::rod_listed_twice("checks[" + std::to_string(i) + "].rod", word_of(*in.checks[i].rod)));
+    if (was_seen) found.push_back(remarks::rod_listed_twice(item_path("checks", i, "rod"), word_of(*in.checks[i].rod)));
     was_seen = true;
     if (found.size() > 50) return;
   }

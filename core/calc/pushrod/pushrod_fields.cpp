@@ -38,7 +38,7 @@ constexpr std::array<Choice, 2> cylinder_words{{
 }};
 constexpr std::array<Choice, 2> measured_on_words{{
     {"heel", "Both lifters on the heel of the cam"},
-    {"lift", "Valve open"},
+    {"lift", "On the lobe"},
 }};
 
 constexpr Length most_travel = Length::mm(10.0);
@@ -188,7 +188,7 @@ void describe(FieldVisitor& v, Collapsed& c) {
   v.value(size("shortest", "Collapsed length", "Rod screwed fully in").must(), c.shortest);
   v.value(size("longest", "Longest length", "With the least thread engaged"), c.longest);
   v.value(size("room", "Room for the rod", "Cup, plunger up, to rocker").must(), c.room);
-  v.choice(Field{"measured_on", "Room measured", "It is smaller with the valve open"}, c.measured_on,
+  v.choice(Field{"measured_on", "Room measured", "It is smaller with the lifter on the lobe"}, c.measured_on,
            measured_on_words);
 }
 

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "calc/pushrod/pushrod_remarks.hpp"
+#include "fields/path.hpp"
 
 namespace camside::pushrod {
 
@@ -19,8 +20,7 @@ struct Part {
 std::vector<Part> parts_of(const Heat& h) {
   std::vector<Part> parts{{"heat.rod", "The rod", h.rod}};
   for (std::size_t i = 0; i < h.stack.size(); ++i)
-    parts.push_back(
-        {"heat.stack[" + std::to_string(i) + "]", h.stack[i].name.empty() ? "A piece" : h.stack[i].name, h.stack[i]});
+    parts.push_back({item_path("heat.stack", i), h.stack[i].name.empty() ? "A piece" : h.stack[i].name, h.stack[i]});
   if (h.valve) {
     parts.push_back({"heat.valve.stem", "The stem", h.valve->stem});
     parts.push_back({"heat.valve.head", "The head", h.valve->head});

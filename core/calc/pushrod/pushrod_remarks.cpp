@@ -161,13 +161,16 @@ Finding way_wet() {
 }
 
 Finding way_dry() {
-  return note(1423, "lifter_state", "Dry: lengthen until the plunger bottoms, then count back",
-              "Nothing to bleed and no wait; the spin test still has to be passed");
+  return note(
+      1423, "lifter_state", "Dry: lengthen until the plunger bottoms, then count back",
+      "Stop at the first firm resistance: going further opens the valve. Nothing to bleed and no wait; the spin "
+      "test still has to be passed");
 }
 
 Finding way_not_sure() {
   return note(1424, "lifter_state", "Not sure: lengthen until the plunger bottoms, then count back",
-              "If the plunger stands against two fingers it is pumped up: let it bleed down before bottoming it");
+              "Stop at the first firm resistance: going further opens the valve. If the plunger stands against two "
+              "fingers it is pumped up: let it bleed down before bottoming it");
 }
 
 Finding way_solid() {
@@ -240,10 +243,12 @@ Finding picture_incomplete() {
 }
 
 Finding find_compression_tdc(std::string_view first, Angle forward, std::string_view second) {
-  return note(1440, "first",
-              fmt::format("Start at the {} cylinder's compression TDC; {:.0f}° forward is that of the {} cylinder",
-                          first, forward.in_deg(), second),
-              "Watch that cylinder's intake rod rise and come back down, then bring the piston up");
+  return note(
+      1440, "first",
+      fmt::format("Start at the {} cylinder's compression TDC; {:.0f}° forward is that of the {} cylinder", first,
+                  forward.in_deg(), second),
+      "Watch that cylinder's intake rod, or its lifter where no rod is in, rise and come back down; or feel for "
+      "pressure with a thumb over its plug hole. Then bring the piston up");
 }
 
 Finding both_on_the_heel() {
@@ -323,8 +328,7 @@ Finding engagement_short(Length engaged, Length least) {
 }
 
 Finding engagement_rule() {
-  return note(1471, "engagement.least",
-              "Least engaged taken as one diameter (\"Machinery's Handbook\", steel on steel, from memory)",
+  return note(1471, "engagement.least", "Least engaged taken as one diameter, steel on steel (from memory)",
               "The maker's mark on the adjuster wins");
 }
 
@@ -335,7 +339,8 @@ Finding collapsed_too_long(Length by) {
 }
 
 Finding room_not_on_heel() {
-  return doubt(1481, "collapsed.measured_on", "The room was measured with the valve open; on the heel it is larger",
+  return doubt(1481, "collapsed.measured_on",
+               "The room was measured with the lifter on the lobe; on the heel it is larger",
                "Turn to that cylinder's compression TDC and measure again");
 }
 
@@ -358,8 +363,11 @@ Finding look_at_boxes_first() {
 }
 
 Finding lift_beyond_fixed(Length lift, Length range) {
-  return note(1492, "save_or_cut.valve_lift",
-              fmt::format("Lift {} is beyond what the fixed rods serve, {}: adjustable rods", len(lift), len(range)));
+  return caution(1492, "save_or_cut.valve_lift",
+                 fmt::format("Lift {} is beyond what the fixed rods serve, {}: adjustable rods, but they come last",
+                             len(lift), len(range)),
+                 "First see that the engine stands this lift: springs and their coil bind, retainer to seal, piston to "
+                 "valve");
 }
 
 Finding lift_suits_fixed(Length lift, Length range) {
@@ -380,32 +388,6 @@ Finding cutting_is_quick() {
 Finding lift_not_given() {
   return note(1496, "save_or_cut.valve_lift", "Without the cam's lift nobody can say whether fixed rods serve",
               "Enter the valve lift of the new cam");
-}
-
-Finding turn_by_hand() {
-  return caution(1911, "",
-                 "Turn by hand only, plugs out, starter disconnected; fingers and rags out of gears and chains",
-                 "Battery negative off first");
-}
-
-Finding stop_felt() {
-  return caution(1912, "", "If it stops, stop: never lever", "Find the valve, the stop or the mark first");
-}
-
-Finding let_it_cool() {
-  return caution(1913, "", "Exhaust and oil burn: let the engine cool before setting rods",
-                 "The figures are for a cold engine too");
-}
-
-Finding cutting_rods() {
-  return caution(1914, "save_or_cut",
-                 "Cutting: on the heel only, both ends held, eye protection, tube openings covered; ends fly",
-                 "Count the pieces: in is out");
-}
-
-Finding unloading_rockers() {
-  return caution(1915, "", "Loosen rocker supports evenly, and only at that cylinder's compression TDC",
-                 "A support let go on one side bends or breaks");
 }
 
 }  // namespace camside::remarks

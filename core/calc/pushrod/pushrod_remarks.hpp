@@ -1,4 +1,4 @@
-// Numbers 1400-1499: pushrods; 1911-1915: the cautions that stand at their steps.
+// Numbers 1400-1499: pushrods. The cautions that stand at their steps are in findings/safety.hpp.
 #pragma once
 
 #include <string>
@@ -88,12 +88,5 @@ Finding lift_suits_fixed(Length lift, Length range);   // 1493
 Finding rods_wanted_whole();                           // 1494
 Finding cutting_is_quick();                            // 1495
 Finding lift_not_given();                              // 1496
-
-// Safety.
-Finding turn_by_hand();       // 1911
-Finding stop_felt();          // 1912
-Finding let_it_cool();        // 1913
-Finding cutting_rods();       // 1914
-Finding unloading_rockers();  // 1915
 
 }  // namespace camside::remarks

@@ -8,6 +8,7 @@
 
 #include "calc/pushrod/pushrod_rods.hpp"
 #include "calc/pushrod/pushrod_setting.hpp"
+#include "fields/path.hpp"
 #include "findings/outcome_writer.hpp"
 #include "findings/remark.hpp"
 
@@ -62,12 +63,12 @@ void add_margins(const Margins& m, Outcome& out) {
 
 void add_heat(const Input& in, const HotPreload& h, Outcome& out) {
   out.figures.push_back(length("hot_preload", "Preload hot", h.hot));
-  out.figures.push_back(length("hot_change", "Hot less as set", h.change));
+  out.figures.push_back(length("hot_change", "Change when hot", h.change));
   out.figures.push_back(length("cold_preload", "Preload cold", h.cold));
   out.figures.push_back(length("rod_growth", "Rod grows", h.rod_growth));
   for (std::size_t i = 0; i < h.stack_growth.size(); ++i) {
     const std::string& name = in.heat->stack[i].name;
-    out.figures.push_back(length(fmt::format("stack_growth[{}]", i),
+    out.figures.push_back(length(item_path("stack_growth", i),
                                  (name.empty() ? fmt::format("Piece {}", i + 1) : name) + " grows", h.stack_growth[i]));
   }
   if (in.heat->valve) out.figures.push_back(length("valve_growth", "Valve side, at the rod", h.valve_growth));
@@ -80,8 +81,8 @@ void add_rods(const Input& in, const Result& r, Outcome& out) {
       out.figures.push_back(length("new_length", "New rod length", *in.new_length->old_length + *r.length_change));
   }
   if (in.engagement) out.figures.push_back(length("engaged", "Thread engaged", *in.engagement->engaged));
-  if (r.collapsed_spare) out.figures.push_back(length("collapsed_spare", "To spare going in", *r.collapsed_spare));
-  if (r.longest_spare) out.figures.push_back(length("longest_spare", "To spare fully out", *r.longest_spare));
+  if (r.collapsed_spare) out.figures.push_back(length("collapsed_spare", "Clearance going in", *r.collapsed_spare));
+  if (r.longest_spare) out.figures.push_back(length("longest_spare", "Length to spare, fully out", *r.longest_spare));
   if (r.rods_out)
     out.figures.push_back(word("rods_out", "Fixed rods", static_cast<std::size_t>(*r.rods_out), word_of(*r.rods_out)));
 }
@@ -96,6 +97,7 @@ void add_standings(const Result& r, Outcome& out) {
 }
 
 void add_lock(const Input& in, const Result& r, Outcome& out) {
+  if (r.lock == EngineLock::Clear) return;  // no rod was set: there is nothing to be clear of
   out.figures.push_back(word("engine_lock", "Engine", static_cast<std::size_t>(r.lock), word_of(r.lock)));
   for (const RodCheck& c : in.checks) {
     const RodState state = r.rod_states[static_cast<std::size_t>(*c.rod)];

@@ -1,6 +1,7 @@
 #include "calc/pushrod/pushrod_rods.hpp"
 
 #include "calc/pushrod/pushrod_remarks.hpp"
+#include "findings/safety.hpp"
 
 namespace camside::pushrod {
 
@@ -39,7 +40,7 @@ Length least_engaged(const Engagement& e) {
 }
 
 Source engagement_source(const Engagement& e) {
-  return e.least ? e.least->source : Source::handbook("Machinery's Handbook, one diameter in steel, from memory");
+  return e.least ? e.least->source : Source::memory();
 }
 
 RodsAdvice save_or_cut(const SaveOrCut& s) {
@@ -55,7 +56,7 @@ RodsAdvice save_or_cut(const SaveOrCut& s) {
   } else {
     a.way = RodsOut::CutAndFitAdjustable;
     a.reasons.push_back(remarks::cutting_is_quick());
-    a.reasons.push_back(remarks::cutting_rods());
+    a.reasons.push_back(safety::cutting_rods());
   }
   a.reasons.push_back(lift_reason(s));
   return a;

@@ -40,8 +40,8 @@
 // Accuracy: closed forms and QR, 1e-12 mm for exact readings; the answer is as good as the readings, which U says. Time
 // grows as n log n with the number of readings.
 // Not covered: striking a crank (needs truing, by whom), shafts carried in V-blocks (parts shown, not named), drift
-// that is not steady. Findings: 1001-1009 refusals · 1020-1032 doubts · 1040-1049 cautions · 1060-1070 notes ·
-// 1080-1089 two planes · 200-204 fields. Example: examples/runout_swing.json->
+// that is not steady. Findings: 1001-1009 refusals · 1020-1032 doubts · 1040-1050 cautions · 1060-1070 notes ·
+// 1080-1089 two planes · 200-204 fields. Example: examples/runout_swing.json.
 #pragma once
 
 #include <cstddef>
@@ -195,6 +195,22 @@ struct TwoPlanes {
   Part common_is = Part::Unnamed;
 };
 
+struct Spot {
+  Length tir;
+  Angle high_spot;
+};
+
+// Where the gear sits, and what it does to the lash.
+struct AtTheGear {
+  double carried = 1.0;             // x_gear/x_read; 1 when the distances are not known
+  std::optional<Length> shaft_tir;  // the shaft's, of its bend
+  std::optional<Spot> total;        // shaft and gear together
+  double swing_per_tir = 0.0;       // 2 tan α_wt
+  std::optional<Length> window;     // of the wanted lash
+  std::optional<Length> budget;     // the most runout that window stands
+  std::optional<Length> lash_swing;
+};
+
 struct Result {
   Method method = Method::Swing;
   std::vector<CleanStation> stations;  // by angle; empty for swings
@@ -214,6 +230,7 @@ struct Result {
   std::optional<Length> pass_line;  // greatest T* that would still be Within; may be below zero
   std::optional<Verdict> verdict;
   std::optional<TwoPlanes> two_planes;
+  AtTheGear at_gear;
   std::optional<Length>
       proposed_tir;  // when the needle seems to have passed the top of its dial: what it would be then
   Outcome outcome;

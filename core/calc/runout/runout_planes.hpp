@@ -8,8 +8,8 @@
 
 namespace camside::runout {
 
-// None when a high spot is missing on either side; the remarks say why.
+// None when a high spot is missing on either side. Parts stay Unnamed where an answer is missing that would name them.
 std::optional<TwoPlanes> two_planes(const Shape& first, const Setup& first_setup, const Shape& other,
-                                    const OtherSide& about, Length expanded_uncertainty, Findings& remarks);
+                                    const OtherSide& about, Length expanded_uncertainty);
 
 }  // namespace camside::runout

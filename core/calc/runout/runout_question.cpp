@@ -1,5 +1,6 @@
 #include "calc/question.hpp"
 #include "calc/runout/runout.hpp"
+#include "findings/safety.hpp"
 
 namespace camside::runout {
 
@@ -13,6 +14,7 @@ camside::Question question() {
   q.kind.examples = {"runout_swing", "runout_stations"};
   q.kind.csv_list = "stations";
   q.kind.csv_also = {{"method", "stations"}};
+  q.before = [] { return Findings{safety::turn_by_hand()}; };
   return q;
 }
 

@@ -1,5 +1,6 @@
 // From what the needle showed to the shape of the shaft: closing readings apart, turns of the dial asked about,
 // indicator angle taken out, stations put together, curve fitted. Part of runout.hpp, whose manual this follows.
+// Numbers only: what the readings give to say is worded by runout_findings.hpp.
 #pragma once
 
 #include <cstddef>
@@ -11,6 +12,16 @@
 #include "calc/runout/runout.hpp"
 
 namespace camside::runout {
+
+// A place where the needle seems to have gone round its dial. Needle readings as typed.
+struct DialTurn {
+  std::size_t index = 0;   // of the swing or station
+  bool taken_out = false;  // else it is asked about
+  Length one;
+  Length other;
+  Length tir;       // as typed
+  Length proposed;  // with the turn taken out
+};
 
 // All lengths true, in mm; angles in rad.
 struct Shape {
@@ -39,11 +50,17 @@ struct Shape {
   std::optional<double> tir_without_drift_mm;
   std::optional<double> judged_without_drift_mm;
   std::optional<double> proposed_tir_mm;
+
+  // How it was read.
+  std::vector<DialTurn> dial_turns;
+  std::size_t closings = 0;       // stations that were only the start again, the last of them at
+  std::size_t closing_index = 0;  // this place in the input
+  bool all_above_zero = false;
+  double two_lobes_mm = 0.0;  // a flat or a keyway under the contact shows so
 };
 
-// `path` stands before the fields: "" or "other_side.". Remarks are added; refusals are returned.
-tl::expected<Shape, Findings> shape_of(const Readings& readings, const Setup& setup, bool readings_checked,
-                                       const std::string& path, Findings& remarks);
+// `path` stands before the fields of a refusal: "" or "other_side.".
+tl::expected<Shape, Findings> shape_of(const Readings& readings, const Setup& setup, const std::string& path);
 
 double indicator_cosine(const Setup& setup);
 

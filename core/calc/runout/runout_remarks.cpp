@@ -149,7 +149,7 @@ Finding finer_than_the_dial(std::string field, Length tir, Length graduation) {
 }
 
 Finding drift_changes_verdict() {
-  return no_reading(1031, "closing", "The verdict hangs on whether the drift of the indicator is taken out",
+  return no_reading(1031, "closing", "The indicator crept: the result is unsure",
                     "Clamp the indicator better and measure again");
 }
 
@@ -239,8 +239,8 @@ Finding no_play_given() {
 
 Finding closing_reading_taken(std::string field, std::size_t count) {
   return note(1061, std::move(field),
-              count == 1 ? "Back at the start (360° is 0°): taken as closing reading, not as a station"
-                         : fmt::format("{} returns to the start (360° is 0°): closing readings, not stations", count));
+              count == 1 ? "Back to zero (360° is 0°): not taken as a station"
+                         : fmt::format("{} readings back at zero (360° is 0°): not taken as stations", count));
 }
 
 Finding ovality_not_determined() {
@@ -252,11 +252,12 @@ Finding no_limit() {
 }
 
 Finding ceiling_not_welcome(Length limit) {
-  return note(1064, "limit",
-              fmt::format("{} is a ceiling and not a welcome (common practice, no published source): alone it swings "
-                          "the lash of a 20° mesh by {}",
-                          short_inches(limit), short_inches(0.73 * limit)),
-              "The part maker's sheet wins; enter its limit");
+  return note(
+      1064, "limit",
+      fmt::format("{} is the most allowed, and less is better (common practice, no published source): alone it swings "
+                  "the lash of a 20° mesh by {}",
+                  short_inches(limit), short_inches(0.73 * limit)),
+      "The part maker's sheet wins; enter its limit");
 }
 
 Finding dial_turn_taken_out(std::string field, Length turn, bool turn_given) {
@@ -339,9 +340,19 @@ Finding opposed_part_elsewhere(Length opposed, Angle at) {
                   short_inch_and_mm(opposed), degrees(at)));
 }
 
-Finding needs_truing() {
-  return note(1088, "", "Needs truing",
-              "By someone with a truing stand who does this work; never strike a crank in the case");
+Finding too_much_for_gears() {
+  return caution(
+      1088, "",
+      "Too much for gears. Open are: chains, if it is inside the engine maker's own limit; or have the crank "
+      "trued and its wheels welded or the pin plugged, then gears",
+      "Truing is for someone with a truing stand who does this work; never strike a crank in the case");
+}
+
+Finding bent_shaft_hurts_with_chains() {
+  return caution(1050, "",
+                 "Chains forgive more runout than gears, the rest does not: a badly bent shaft wears the cam plate's "
+                 "bushing and works the oil pump off its centre (common practice, no published source)",
+                 "Look at bushing, shaft and pump before closing it with chains");
 }
 
 Finding no_high_spot(std::string field) {

@@ -9,7 +9,7 @@
 
 namespace camside::remarks::runout {
 
-std::string degrees(Angle v);       // "31.2°"
+std::string degrees(Angle v);  // "31.2°"
 
 // Refusals
 Finding no_readings(std::string field, bool other_method_filled);                                         // 1001
@@ -49,6 +49,7 @@ Finding not_at_the_gear();                                                      
 Finding lash_swing_too_wide(Length judged, Length swing, Length window);              // 1047
 Finding declared_too_good(Length declared, Length shown);                             // 1048
 Finding gear_high_spot_unknown(Length least, Length most);                            // 1049
+Finding bent_shaft_hurts_with_chains();                                               // 1050
 
 // Notes
 Finding no_play_given();                                                       // 1060
@@ -72,7 +73,7 @@ Finding angles_turned_round(std::string field);                 // 1084
 Finding v_blocks_not_named();                                   // 1085
 Finding signs_turned_round();                                   // 1086
 Finding opposed_part_elsewhere(Length opposed, Angle at);       // 1087
-Finding needs_truing();                                         // 1088
+Finding too_much_for_gears();                                   // 1088
 Finding no_high_spot(std::string field);                        // 1089
 
 }  // namespace camside::remarks::runout

@@ -4,13 +4,13 @@
 
 #include <algorithm>
 #include <cmath>
-#include <complex>
 #include <numbers>
 #include <string>
 #include <utility>
 
+#include "base/stable_sort.hpp"
 #include "calc/runout/runout_remarks.hpp"
-#include "calc/runout/runout_verdict.hpp"
+#include "calc/runout/runout_uncertainty.hpp"
 #include "findings/outcome_writer.hpp"
 #include "findings/remark.hpp"
 
@@ -73,7 +73,7 @@ void add_shape(Writer& w) {
 }
 
 void add_drift(Writer& w) {
-  if (w.r.closing_error) w.figure(length("closing_error", "Off at the return to the start", *w.r.closing_error));
+  if (w.r.closing_error) w.figure(length("closing_error", "Back to zero, off by", *w.r.closing_error));
   if (w.r.judged_without_drift) {
     w.figure(length("without_drift", "Runout (TIR) with the drift taken out", *w.r.judged_without_drift,
                     w.r.uncertainty.expanded.in_mm()));
@@ -93,60 +93,38 @@ void add_planes(Writer& w) {
 }
 
 void add_at_gear(Writer& w) {
-  if (!w.r.eccentricity) return;
-  if (!w.in.at_gear) {
-    if (w.in.subject == Subject::CrankPinionShaft) w.out.findings.push_back(say::not_at_the_gear());
-    return;
-  }
-  const double ratio = w.in.at_gear->to_gear / w.in.at_gear->to_contact;
-  const Length at_gear = ratio * *w.r.eccentricity;
-  const double u = w.bend_uncertainty_mm() * ratio;
-  w.figure(length("at_gear", "Eccentricity at the gear", at_gear, 0.5 * u));
-  w.figure(length("at_gear_tir", "Runout (TIR) at the gear", 2.0 * at_gear, u));
+  if (!w.r.eccentricity || !w.in.at_gear) return;
+  const Length tir = *w.r.at_gear.shaft_tir;
+  const double u = w.bend_uncertainty_mm() * w.r.at_gear.carried;
+  w.figure(length("at_gear", "Eccentricity at the gear", 0.5 * tir, 0.5 * u));
+  w.figure(length("at_gear_tir", "Runout (TIR) at the gear", tir, u));
   w.step(
       "At the gear", "e_gear = e · x_gear / x_read",
       fmt::format("{} · {} / {}", text(*w.r.eccentricity), text(w.in.at_gear->to_gear), text(w.in.at_gear->to_contact)),
-      text(at_gear));
-}
-
-// The shaft's offset where the gear sits: carried over when both distances are known, else as read.
-Length shaft_at_gear(const Writer& w) {
-  const double ratio = w.in.at_gear ? w.in.at_gear->to_gear / w.in.at_gear->to_contact : 1.0;
-  return ratio * *w.r.eccentricity;
+      text(0.5 * tir));
 }
 
 void add_gear(Writer& w) {
   if (!w.in.gear || !w.r.eccentricity) return;
-  const Length shaft = 2.0 * shaft_at_gear(w);
   w.figure(length("gear_own", "Gear's own runout (TIR)", w.in.gear->tir));
-  if (!w.in.gear->high_spot || !w.r.high_spot) {
-    w.out.findings.push_back(say::gear_high_spot_unknown(abs(shaft - w.in.gear->tir), shaft + w.in.gear->tir));
-    return;
-  }
-  const std::complex<double> sum = std::polar(shaft.in_mm(), w.r.high_spot->in_rad()) +
-                                   std::polar(w.in.gear->tir.in_mm(), w.in.gear->high_spot->in_rad());
-  const double at = std::arg(sum) < 0.0 ? std::arg(sum) + 2.0 * std::numbers::pi : std::arg(sum);
-  w.figure(length("gear_total", "Shaft and gear together (TIR)", Length::mm(std::abs(sum))));
-  w.figure(angle("gear_total_high_spot", "High spot of both together at", Angle::rad(at)));
+  if (!w.r.at_gear.total) return;
+  const Spot& total = *w.r.at_gear.total;
+  w.figure(length("gear_total", "Shaft and gear together (TIR)", total.tir));
+  w.figure(angle("gear_total_high_spot", "High spot of both together at", total.high_spot));
   w.step("Shaft and gear", "arrows added",
-         fmt::format("{} at {} + {} at {}", text(shaft), say::degrees(*w.r.high_spot), text(w.in.gear->tir),
-                     say::degrees(*w.in.gear->high_spot)),
-         fmt::format("{} at {}", text_mm(std::abs(sum)), say::degrees(Angle::rad(at))));
+         fmt::format("{} at {} + {} at {}", text(*w.r.at_gear.shaft_tir), say::degrees(*w.r.high_spot),
+                     text(w.in.gear->tir), say::degrees(*w.in.gear->high_spot)),
+         fmt::format("{} at {}", text(total.tir), say::degrees(total.high_spot)));
 }
 
 void add_budget(Writer& w) {
   if (!w.in.budget) return;
-  const Budget& b = *w.in.budget;
-  const double swing_per_tir = 2.0 * std::tan(b.pressure_angle.in_rad());
-  const Length window = b.lash_most - b.lash_least;
-  const Length most = window / swing_per_tir;
-  const Length swing = swing_per_tir * w.r.judged;
-  w.figure(length("budget", "The most runout (TIR) the wanted lash can stand", most));
-  w.figure(length("lash_swing", "Swing of the lash from this runout", swing,
-                  swing_per_tir * w.r.uncertainty.expanded.in_mm()));
+  const AtTheGear& g = w.r.at_gear;
+  w.figure(length("budget", "The most runout (TIR) the wanted lash can stand", *g.budget));
+  w.figure(length("lash_swing", "Swing of the lash from this runout", *g.lash_swing,
+                  g.swing_per_tir * w.r.uncertainty.expanded.in_mm()));
   w.step("Runout budget", "TIR = window / (2 tan α_wt)",
-         fmt::format("{} / (2 tan {})", text(window), say::degrees(b.pressure_angle)), text(most));
-  if (swing > window) w.out.findings.push_back(say::lash_swing_too_wide(w.r.judged, swing, window));
+         fmt::format("{} / (2 tan {})", text(*g.window), say::degrees(w.in.budget->pressure_angle)), text(*g.budget));
 }
 
 // ---- working ----
@@ -225,6 +203,12 @@ void work_verdict(Writer& w) {
          std::string(word_of(*w.r.verdict)));
 }
 
+// Those of one weight as they came.
+void weightiest_first(Findings& findings) {
+  sort_stably(findings.begin(), findings.end(),
+              [](const Finding& a, const Finding& b) { return a.severity > b.severity; });
+}
+
 }  // namespace
 
 void report(const Input& input, const Shape& shape, Result& result) {
@@ -241,6 +225,7 @@ void report(const Input& input, const Shape& shape, Result& result) {
   add_gear(w);
   add_budget(w);
   add_planes(w);
+  weightiest_first(result.outcome.findings);
 }
 
 }  // namespace camside::runout

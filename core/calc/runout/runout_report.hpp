@@ -6,7 +6,7 @@
 
 namespace camside::runout {
 
-// Fills result.outcome's figures and working from what result and shape hold; adds the remarks that come from them.
+// Fills result.outcome's figures and working from what result and shape hold, and puts its findings in order.
 void report(const Input& input, const Shape& shape, Result& result);
 
 }  // namespace camside::runout

@@ -1,24 +1,22 @@
-// How sure a runout is, and what that proves. Part of runout.hpp.
+// What a runout proves, and why. Part of runout.hpp, whose point 5 this is.
 #pragma once
 
 #include <string>
 
 #include "calc/runout/runout.hpp"
 #include "calc/runout/runout_readings.hpp"
+#include "findings/decision.hpp"
 
 namespace camside::runout {
 
-// Of one total reading. Repeat turns count through their pooled squares; freedom 0 means there were none.
-Uncertainty uncertainty_of(const Setup& setup, double repeat_squares_mm2, double repeat_degrees_of_freedom);
-
-// Expanded uncertainty of 2·(amplitude of harmonic 1 or 2) of the fit; play and stand don't turn with the shaft.
-double expanded_of_amplitude_mm(const Uncertainty& u, const turn_fit::Fit& fit, int harmonic);
-
-struct Ruling {
+// What the numbers say, doubts left aside.
+struct ByNumbers {
   Verdict verdict = Verdict::NotProven;
-  std::string reason;
+  bool drift_decides = false;  // it would be another one with the indicator's drift taken out
 };
-// `findings` are those raised so far. Adds doubt 1031 when the drift decides.
-Ruling rule(const Shape& shape, const Uncertainty& u, const Limit<Length>& limit, double guard, Findings& findings);
+ByNumbers verdict_by_numbers(const Shape& shape, const Uncertainty& u, Length limit, double guard);
+
+// In a sentence: the doubt that decided, or the numbers and what would settle them.
+std::string reason_of(const Decision& decision, const Shape& shape, const Uncertainty& u, Length limit);
 
 }  // namespace camside::runout

@@ -10,6 +10,7 @@
 #include "calc/inspection_due/inspection_due.hpp"
 #include "calc/wear/wear_remarks.hpp"
 #include "calc/wear/wear_report.hpp"
+#include "fields/path.hpp"
 #include "findings/decision.hpp"
 #include "findings/remark.hpp"
 #include "maths/coverage.hpp"
@@ -101,7 +102,7 @@ void take_last_reading(Working& w) {
 // ---- what makes a shoe look better than it is ----
 
 std::string thickness_path(const Point& p) {
-  return fmt::format("readings[{}].thickness", p.entry);
+  return item_path("readings", p.entry, "thickness");
 }
 
 // One remark is enough: after the first the list is of two parts anyway.

@@ -15,8 +15,7 @@
 //                                      and u of one reading, lest three readings that happen to lie on a line prove
 //                                      more than they can
 //   3 No forecast when the slope isn't proven to differ from nothing (g ≥ 1), when the line doesn't fall ("never"),
-//   when
-//     the limit is reached, the shoe is damaged, or a reading is thicker than the one before it by more than three
+//     when the limit is reached, the shoe is damaged, or a reading is thicker than the one before it by more than three
 //     standard uncertainties of their difference (a new part or the other shoe stands among the readings).
 //   4 A forecast is worded "no sooner proof than": the early end of the interval, or the crossing where there is none.
 //     It says when the wear seen so far would first be proof of a worn shoe. It never says how long a shoe is good, and

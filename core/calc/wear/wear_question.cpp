@@ -1,5 +1,6 @@
 #include "calc/question.hpp"
 #include "calc/wear/wear.hpp"
+#include "findings/safety.hpp"
 
 namespace camside::wear {
 
@@ -12,6 +13,7 @@ camside::Question question() {
   q.tile = {"Wear", "How thick is the shoe, and when is it through?"};
   q.numbers = {1600, 1699};
   q.kind.csv_list = "readings";
+  q.before = [] { return Findings{safety::shoe_under_load()}; };
   return q;
 }
 

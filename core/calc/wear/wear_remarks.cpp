@@ -34,7 +34,7 @@ Finding now_before_last(Distance now, Distance last) {
   return refusal(1602, "odometer_now",
                  fmt::format("The odometer now, {}, is below the last reading's, {}; allowed is that and above",
                              miles_and_km(now), miles_and_km(last)),
-                 "Correct one of them; over a swapped clock enter the distances summed up");
+                 "Correct one of them; over a replaced odometer enter the distances summed up");
 }
 
 Finding flat_jaws() {
@@ -178,7 +178,7 @@ Finding no_forecast_of_mixed() {
 }
 
 Finding silence_proves_nothing() {
-  return note(1662, "", "Silence proves nothing: worn sprung shoes often make no noise");
+  return note(1662, "", "Silence proves nothing: worn spring-loaded shoes often make no noise");
 }
 
 Finding usual_wear_not_used() {

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "calc/questions.hpp"
+#include "fields/path.hpp"
 #include "records/new_id.hpp"
 #include "screens/words.hpp"
 #include "units/format.hpp"
@@ -169,7 +171,7 @@ void QuestionScreen::lay_out(records::Record& of, std::string_view list, std::si
 // is full.
 bool QuestionScreen::continue_marks(records::Record& of, const MarkedList& marked) {
   const auto mark_of = [&](std::size_t index) -> std::optional<double> {
-    const std::string path = std::string(marked.list) + "[" + std::to_string(index) + "]." + std::string(marked.mark);
+    const std::string path = item_path(marked.list, index, marked.mark);
     const records::FormField* const f = find_field(fields_, path);
     const auto entered = f ? parse(Kind::Angle, f->text) : parse(Kind::Angle, "");
     return entered ? std::optional(Angle::rad(entered->base).in_deg()) : std::nullopt;
@@ -195,7 +197,7 @@ bool QuestionScreen::next_item(storage::CurrentJob& job, Platform& platform, Sys
   const records::FormField* const field = find_field(fields_, here);
   if (!of || list.empty() || !field || !field->entered || form_.after(here).starts_with(list + "[")) return false;
   const records::FormField* const all = find_field(fields_, list);
-  const std::string fresh = list + "[" + std::to_string(all ? all->count : 0) + "]";
+  const std::string fresh = item_path(list, all ? all->count : 0);
   const MarkedList* const marked = look_.plan.marked_list(list);
   if (marked ? !continue_marks(*of, *marked) : records::add_item(*of, list).empty()) return false;
   commit(job);
@@ -242,6 +244,12 @@ void QuestionScreen::draw_chooser(Ui& ui, storage::CurrentJob& job) {
   keypad_.close();
 }
 
+// Where fingers go, said before the first reading; an answer says it again.
+void QuestionScreen::draw_cautions_before(Ui& ui) const {
+  const Question* const question = find_question(look_.kind);
+  if (question && question->before) draw_remarks(ui, question->before());
+}
+
 void QuestionScreen::draw_start(Ui& ui, storage::CurrentJob& job, Platform& platform) {
   const RecordKind* const kind = records::find_kind(look_.kind);
   if (!kind) {
@@ -249,6 +257,7 @@ void QuestionScreen::draw_start(Ui& ui, storage::CurrentJob& job, Platform& plat
     return;
   }
   ui.heading(std::string(kind->question));
+  draw_cautions_before(ui);
   if (ui.button("start", words::enter_first(), Look::Main)) {
     add_record(job, platform, false);
     form_.show_all(false);
@@ -343,6 +352,7 @@ void QuestionScreen::draw_middle(Ui& ui, storage::CurrentJob& job, Platform& pla
   ui.gap(12);
   if (!beside.drawing) draw_drawing(ui, system, most_drawing);
   if (!beside.drawing || look_.drawing) draw_extra(ui, job, platform, system);
+  if (!solved_.solved) draw_cautions_before(ui);
   draw_remarks(ui, what_matters_now(solved_.findings));
   if (beside.below_drawing && solved_.solved) beside.below_drawing(*of);
   ui.gap(12);

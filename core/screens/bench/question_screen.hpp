@@ -75,6 +75,7 @@ class QuestionScreen {
   bool continue_marks(records::Record& of, const MarkedList& marked);
   void draw_extra(Ui& ui, storage::CurrentJob& job, Platform& platform, System system);
   void draw_chooser(Ui& ui, storage::CurrentJob& job);
+  void draw_cautions_before(Ui& ui) const;
   void draw_start(Ui& ui, storage::CurrentJob& job, Platform& platform);
   void draw_drawing(Ui& ui, System system, float most_height);
   void draw_form(Ui& ui, storage::CurrentJob& job, Platform& platform, System system);

@@ -200,7 +200,7 @@ bool BikePage::draw_row(Ui& ui, const RowText& text, std::size_t number, float h
                    const Pen pen = ui.pen(ui.theme().card);
                    const auto line = [&](ImVec2 from, const std::string& words, ImU32 ink, float size, ImFont* font) {
                      const std::string fitting = cut_to(font, size, words, in.width());
-                     pen.list->AddText(font, size, from, ink, fitting.data(), fitting.data() + fitting.size());
+                     write(*pen.list, font, size, from, ink, fitting);
                    };
                    line(in.min, text.what, ui.theme().text, ui.px(18), ui.fonts().bold);
                    line({in.min.x, part}, text.about, ui.theme().quiet, ui.px(16), ui.fonts().words);

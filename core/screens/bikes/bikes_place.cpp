@@ -10,13 +10,14 @@ const char* BikesPlace::name() const {
 }
 
 void BikesPlace::draw_icon(ImDrawList* list, ImVec2 c, float r, ImU32 ink, float w) const {
-  list->AddCircle({c.x - 0.55f * r, c.y + 0.3f * r}, 0.45f * r, ink, 0, w);
-  list->AddCircle({c.x + 0.55f * r, c.y + 0.3f * r}, 0.45f * r, ink, 0, w);
-  const ImVec2 frame[4] = {{c.x - 0.55f * r, c.y + 0.3f * r},
-                           {c.x - 0.1f * r, c.y - 0.4f * r},
-                           {c.x + 0.35f * r, c.y - 0.4f * r},
-                           {c.x + 0.55f * r, c.y + 0.3f * r}};
-  list->AddPolyline(frame, 4, ink, 0, w);
+  const auto at = [&](float x, float y) { return ImVec2{c.x + x * r, c.y + y * r}; };
+  list->AddCircle(at(-0.62f, 0.34f), 0.4f * r, ink, 0, w);
+  list->AddCircle(at(0.66f, 0.34f), 0.4f * r, ink, 0, w);
+  list->AddLine(at(0.66f, 0.34f), at(0.34f, -0.52f), ink, w);         // fork
+  list->AddLine(at(0.34f, -0.52f), at(0.12f, -0.58f), ink, w);        // handlebar
+  list->AddLine(at(0.4f, -0.28f), at(-0.7f, -0.14f), ink, 1.6f * w);  // tank and seat
+  list->AddLine(at(0.0f, 0.42f), at(-0.2f, 0.04f), ink, 1.4f * w);    // the two cylinders
+  list->AddLine(at(0.0f, 0.42f), at(0.2f, 0.04f), ink, 1.4f * w);
 }
 
 void BikesPlace::refresh(bool) {

@@ -32,7 +32,7 @@ class BikesScreen {
   bool keypad_open() const { return !transfer_.waiting() && editor_.keypad_open(); }
   bool shows_code() const { return code_.is_open() && !transfer_.waiting(); }
   bool holding() const { return editor_.holding(); }
-  bool wants_more() const { return due_.wants_more(); }
+  bool wants_more() const { return due_.wants_more() || transfer_.reading(); }
   bool deep() const { return transfer_.waiting() || editor_.active() || entry_.is_open() || page_.is_open(); }
   void back();
   std::string title() const;

@@ -1,5 +1,5 @@
 // One line of a bike's log, opened: what was entered, by whom and when, what stood there before, and what can be done
-// with it. Entries changed apart stand side by side until one is taken.
+// with it. Entries in two versions stand side by side until one is taken.
 #pragma once
 
 #include <cstdint>

@@ -2,10 +2,10 @@
 
 #include <utility>
 
-#include "records/file_remarks.hpp"
 #include "log/bike_code.hpp"
-#include "records/iso_time.hpp"
 #include "log/log_commands.hpp"
+#include "records/file_remarks.hpp"
+#include "records/iso_time.hpp"
 #include "screens/widgets/answer.hpp"
 #include "screens/widgets/cut.hpp"
 #include "screens/words.hpp"
@@ -14,6 +14,7 @@ namespace camside::screens {
 
 namespace {
 constexpr const char* last_copy = "last-copy";
+constexpr std::size_t read_at_once = std::size_t{1} << 20U;  // bytes; a phone reads that in less than half a second
 }  // namespace
 
 LogTransfer::LogTransfer(BikeLog& log, Platform& platform, storage::Store& store)
@@ -32,6 +33,7 @@ LogTransfer::LogTransfer(BikeLog& log, Platform& platform, storage::Store& store
 bool LogTransfer::look() {
   if (!log_.ready()) return false;
   if (const auto given = platform_.file_given()) note_given(*given);
+  if (waiting() && file_->unread && file_->announced) read(*std::exchange(file_->unread, std::nullopt));
   if (waiting()) return false;  // the next one waits its turn
   auto come = platform_.file_come();
   if (come) take(std::move(*come));
@@ -58,8 +60,15 @@ void LogTransfer::take(FileCome come) {
     file_->findings = {remarks::cannot_open(file_->name, come.trouble)};
     return;
   }
+  if (come.bytes.size() > read_at_once)
+    file_->unread = std::move(come.bytes);
+  else
+    read(come.bytes);
+}
+
+void LogTransfer::read(const std::string& bytes) {
   Findings findings;
-  auto log = records::log_to_merge(come.bytes, findings);
+  auto log = records::log_to_merge(bytes, findings);
   file_->findings = log ? std::move(findings) : std::move(log.error());
   if (log) file_->log = std::move(*log);
 }
@@ -102,12 +111,18 @@ void LogTransfer::draw_copies(Ui& ui) {
 void LogTransfer::draw_file(Ui& ui) {
   look_again();
   ui.heading(cut_to(ui.fonts().bold, ui.px(20), file_->name, ui.width()));  // it has no blank to break at
+  if (file_->unread) {
+    ui.text(words::reading_copy(file_->unread->size()));
+    file_->announced = true;
+    return;
+  }
   for (const std::string& line : file_->brings) ui.text(line);
   ui.gap(8);
   draw_remarks(ui, file_->findings);
 }
 
 void LogTransfer::draw_take_in(Ui& ui) {
+  if (file_->unread) return;
   look_again();
   const bool can = log_.takes_entries() && !file_->entries.empty();
   if (!ui.button("take in", words::take_in(file_->entries.size()), Look::Main, can)) return;

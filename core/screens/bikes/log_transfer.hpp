@@ -9,8 +9,8 @@
 
 #include "log/log.hpp"
 #include "screens/bikes/bike_log.hpp"
-#include "screens/widgets/ui.hpp"
 #include "screens/platform.hpp"
+#include "screens/widgets/ui.hpp"
 #include "storage/keeper.hpp"
 #include "storage/store.hpp"
 
@@ -22,6 +22,7 @@ class LogTransfer {
 
   bool look();  // once a frame: what came of files; true: one has come and waits to be looked at
   bool waiting() const { return file_.has_value(); }
+  bool reading() const { return file_ && file_->unread; }  // another frame is wanted
   void leave() { file_.reset(); }
 
   std::string said(Left what) const;  // of the last file that left, if it was that
@@ -32,6 +33,8 @@ class LogTransfer {
  private:
   struct File {
     std::string name;
+    std::optional<std::string> unread = {};  // a large one's bytes, until "Reading …" has been seen
+    bool announced = false;
     std::optional<records::Log> log;  // none: it can't be taken in
     Findings findings;
     std::vector<std::string> brings;
@@ -41,6 +44,7 @@ class LogTransfer {
 
   // noinline: a door of app-web/later.py
   [[gnu::noinline]] void take(FileCome come);
+  [[gnu::noinline]] void read(const std::string& bytes);
   void note_given(const FileGiven& given);
   void look_again();
   std::optional<int> days_since_copy() const;

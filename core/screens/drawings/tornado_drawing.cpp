@@ -73,7 +73,7 @@ void draw_tornado(const Pen& pen, const Area& area, const TornadoPlot& plot, Fun
   float y = area.min.y;
   for (const TornadoBar& bar : plot.bars) {
     const std::string name = name_lines(pen, bar, area.width());
-    pen.list->AddText(pen.words, pen.body, {area.min.x, y}, pen.ink.quiet, name.data(), name.data() + name.size());
+    write(*pen.list, pen.words, pen.body, {area.min.x, y}, pen.ink.quiet, name);
     const float top = y + size_of(pen.words, pen.body, name).y + 0.2f * pen.body;
     const float bottom = top + bar_height(pen);
     const float low = s.x(bar.low);

@@ -63,8 +63,7 @@ void draw_heads(Ui& ui) {
   float high = 0;
   for (const Column& c : columns()) {
     const std::string text = broken(ui.fonts().words, ui.px(16), c.name, c.share * width - 8);
-    ImGui::GetWindowDrawList()->AddText(ui.fonts().words, ui.px(16), {x, at.y}, ui.theme().quiet, text.data(),
-                                        text.data() + text.size());
+    write(*ImGui::GetWindowDrawList(), ui.fonts().words, ui.px(16), {x, at.y}, ui.theme().quiet, text);
     high = std::max(high, size_of(ui.fonts().words, ui.px(16), text).y);
     x += c.share * width;
   }

@@ -98,10 +98,9 @@ void draw_line(Ui& ui, const std::string& name, const std::string& cost, ImFont*
   }
   const std::string lines = broken(font, size, name, room);
   const ImVec2 box = size_of(font, size, lines);
-  ImGui::GetWindowDrawList()->AddText(font, size, at, ui.theme().text, lines.data(), lines.data() + lines.size());
+  write(*ImGui::GetWindowDrawList(), font, size, at, ui.theme().text, lines);
   const ImVec2 right{at.x + ui.width() - cost_width, at.y};
-  ImGui::GetWindowDrawList()->AddText(ui.fonts().words, size, right, ui.theme().quiet, cost.data(),
-                                      cost.data() + cost.size());
+  write(*ImGui::GetWindowDrawList(), ui.fonts().words, size, right, ui.theme().quiet, cost);
   ui.publish(Role::Text, name, at, {at.x + box.x, at.y + box.y}, 0, cost);
   ImGui::Dummy({ui.width(), box.y});
 }

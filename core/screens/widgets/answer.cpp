@@ -29,8 +29,7 @@ void draw_verdict(Ui& ui, Verdict verdict) {
   const ImVec2 box = size_of(ui.fonts().bold, size, word);
   const float radius = 0.48f * size;
   draw_verdict_mark(ui.pen(ui.theme().card), {at.x + radius + 2, at.y + box.y / 2}, radius, verdict, colour);
-  ImGui::GetWindowDrawList()->AddText(ui.fonts().bold, size, {at.x + 2 * radius + 14, at.y}, colour, word.data(),
-                                      word.data() + word.size());
+  write(*ImGui::GetWindowDrawList(), ui.fonts().bold, size, {at.x + 2 * radius + 14, at.y}, colour, word);
   ui.publish(Role::Verdict, word, at, {at.x + 2 * radius + 14 + box.x, at.y + box.y});
   ImGui::Dummy({2 * radius + 14 + box.x, box.y});
 }
@@ -52,8 +51,7 @@ void draw_value(Ui& ui, const Figure& figure, System system) {
   const ImVec2 small = size_of(ui.fonts().words, ui.px(20), spread);
   if (box.x + 12 + small.x > room) return ui.coloured(spread, ui.theme().quiet, ui.px(20), ui.fonts().words);
   const ImVec2 beside{at.x + box.x + 12, at.y + box.y - small.y - 0.13f * size};
-  ImGui::GetWindowDrawList()->AddText(ui.fonts().words, ui.px(20), beside, ui.theme().quiet, spread.data(),
-                                      spread.data() + spread.size());
+  write(*ImGui::GetWindowDrawList(), ui.fonts().words, ui.px(20), beside, ui.theme().quiet, spread);
   ui.publish(Role::Text, spread, beside, {beside.x + small.x, beside.y + small.y});
 }
 

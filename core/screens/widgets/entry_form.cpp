@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "fields/path.hpp"
 #include "screens/widgets/shown.hpp"
 #include "screens/words.hpp"
 
@@ -253,7 +254,7 @@ std::size_t EntryForm::list(Frame& f, std::size_t i) {
   if (!field.field.help.empty()) f.ui.quiet(std::string(field.field.help));
   std::size_t k = i + 1;
   for (std::size_t index = 0; index < field.count; ++index) {
-    const std::string prefix = field.path + "[" + std::to_string(index) + "]";
+    const std::string prefix = item_path(field.path, index);
     const std::size_t first = k;
     while (k < end && (f.form[k].path == prefix || inside(f.form[k].path, prefix))) ++k;
     item(f, field, first, k, index);

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "base/harmless.hpp"
 #include "records/text_in_json.hpp"
 
 namespace camside::screens {
@@ -15,12 +16,16 @@ std::string corners(ImVec2 min, ImVec2 max) {
   return fmt::format("[{},{},{},{}]", number(min.x), number(min.y), number(max.x - min.x), number(max.y - min.y));
 }
 
+std::string shown_in_json(const std::string& text) {
+  return records::text_in_json(harmless_lines(text));
+}
+
 std::string as_json(const Item& item) {
   const std::string box = item.field.empty() ? "" : ",\"box\":" + corners(item.box_min, item.box_max);
   return fmt::format(
       R"({{"role":{},"label":{},"value":{},"chosen":{},"enabled":{},"press":{},"visible":{},"rect":{}{}}})",
-      records::text_in_json(word_of(item.role)), records::text_in_json(item.label), records::text_in_json(item.value),
-      item.chosen, item.enabled, item.pressable(), item.visible(), corners(item.min, item.max), box);
+      records::text_in_json(word_of(item.role)), shown_in_json(item.label), shown_in_json(item.value), item.chosen,
+      item.enabled, item.pressable(), item.visible(), corners(item.min, item.max), box);
 }
 
 }  // namespace

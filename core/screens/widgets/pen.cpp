@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "screens/widgets/ui.hpp"
+
 namespace camside::screens {
 
 namespace {
@@ -34,7 +36,7 @@ float Pen::size_within(float room, const std::string& text, float size, ImFont* 
 void Pen::write(ImVec2 at, Anchor anchor, const std::string& text, ImU32 colour, float size, ImFont* font) const {
   const ImVec2 box = size_of(text, size, font);
   const ImVec2 corner{std::round(at.x - anchor.x * box.x), std::round(at.y - anchor.y * box.y)};
-  list->AddText(font ? font : words, size > 0 ? size : body, corner, colour, text.data(), text.data() + text.size());
+  screens::write(*list, font ? font : words, size > 0 ? size : body, corner, colour, text);
   if (watched)
     watched->push_back(
         {text, {corner, {corner.x + box.x, corner.y + box.y}}, {list->GetClipRectMin(), list->GetClipRectMax()}});

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/harmless.hpp"
 #include "screens/words.hpp"
 
 namespace camside::screens {
@@ -20,6 +21,11 @@ std::string id_text(std::string_view id) {
 
 ImVec2 size_of(ImFont* font, float size, const std::string& text) {
   return font->CalcTextSizeA(size, 1.0e9f, 0, text.data(), text.data() + text.size());
+}
+
+void write(ImDrawList& list, ImFont* font, float size, ImVec2 at, ImU32 colour, const std::string& text) {
+  const std::string shown = harmless_lines(text);
+  list.AddText(font, size, at, colour, shown.data(), shown.data() + shown.size());
 }
 
 std::string broken(ImFont* font, float size, const std::string& text, float room) {
@@ -115,7 +121,7 @@ void Ui::wrapped(const std::string& text, ImU32 colour, float size, ImFont* font
   const float room = std::max(40.0f, width());
   const std::string lines = broken(font, size, text, room);
   const ImVec2 box = size_of(font, size, lines);
-  ImGui::GetWindowDrawList()->AddText(font, size, at, colour, lines.data(), lines.data() + lines.size());
+  screens::write(*ImGui::GetWindowDrawList(), font, size, at, colour, lines);
   publish(role, text, at, {at.x + box.x, at.y + box.y}).clipped_text = box.x > room + 1.0f;
   ImGui::Dummy({std::min(box.x, room), box.y});
 }
@@ -192,7 +198,7 @@ void Ui::fit(const Area& where, const std::string& words, ImU32 colour, float si
   if (!items_.empty() && (box.y > where.height() + 2 || box.x > where.width() + 2)) items_.back().clipped_text = true;
   const ImVec2 at{std::round(where.min.x + anchor.x * (where.width() - box.x)),
                   std::round(where.min.y + anchor.y * (where.height() - box.y))};
-  ImGui::GetWindowDrawList()->AddText(font, used, at, colour, lines.data(), lines.data() + lines.size());
+  screens::write(*ImGui::GetWindowDrawList(), font, used, at, colour, lines);
 }
 
 bool Ui::button(std::string_view id, const std::string& label, Look look, bool enabled, float wide) {
@@ -345,15 +351,14 @@ bool Ui::field(std::string_view id, const FieldLook& look) {
   const bool fired =
       area(id, Role::Field, look.label, {w, label_h + box_h + error_h}, [&](const Area& at, bool pressed) {
         ImDrawList* const list = ImGui::GetWindowDrawList();
-        list->AddText(fonts_.words, small, at.min, theme_.quiet, label.data(), label.data() + label.size());
+        screens::write(*list, fonts_.words, small, at.min, theme_.quiet, label);
         list->AddRectFilled(box.min, box.max, pressed ? theme_.pressed : theme_.card, rounding);
         const ImU32 edge = look.active ? theme_.accent : look.error.empty() ? theme_.line : theme_.outside;
         list->AddRect(box.min, box.max, edge, rounding, 0, look.active ? theme_.stroke * 1.4f : theme_.stroke * 0.7f);
         const bool empty = look.text.empty();
         fit({{box.min.x + 12, box.min.y + 4}, {box.max.x - 12, box.max.y - 4}}, empty ? look.preset : look.text,
             empty ? theme_.quiet : theme_.text, px(20), fonts_.words, {0, 0.5f}, 0.5f);
-        list->AddText(fonts_.words, small, {at.min.x, box.max.y + 4}, theme_.outside, error.data(),
-                      error.data() + error.size());
+        screens::write(*list, fonts_.words, small, {at.min.x, box.max.y + 4}, theme_.outside, error);
       });
   Item& item = items_.back();
   item.value = look.text;

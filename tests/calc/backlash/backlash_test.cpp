@@ -420,6 +420,27 @@ TEST(Backlash, AWindowTooNarrowToProveIsSaidSo) {
   EXPECT_TRUE(has_finding(in, 1255));
 }
 
+// A cold sheet's window says nothing of the hot lash that stands beside it; a window for that state judges it.
+TEST(Backlash, ALashOutsideOfAColdWindowIsSaidToBeUnjudged) {
+  Input in = sound();
+  const Result r = solved(in);
+  in.window = window_of(0.0, r.highest.lash.in_thou() + 0.1);
+  ASSERT_GT(r.states[3].highest, *in.window->max) << "hot, the lash grows past it";
+  EXPECT_TRUE(has_finding(in, 1257));
+  in.state_windows = {{State::FullyHot, {}, Length::thou(20.0), Source::memory()}};
+  EXPECT_FALSE(has_finding(in, 1257));
+  in.state_windows.clear();
+  in.window->max = Length::thou(20.0);
+  EXPECT_FALSE(has_finding(in, 1257));
+}
+
+TEST(Backlash, FingersOutOfOpenGearsUnlessOnTheBench) {
+  Input in = sound();
+  EXPECT_TRUE(has_finding(in, 1911));
+  in.access = Access::Bench;
+  EXPECT_FALSE(has_finding(in, 1911));
+}
+
 // ---- doubts ----
 
 TEST(Backlash, LoadsOnProveNothing) {

@@ -787,7 +787,53 @@ TEST(PushrodSaveOrCut, CuttingCarriesItsCaution) {
 
 TEST(PushrodSafety, CautionsStandAtTheStep) {
   const Findings f = solved(wet()).outcome.findings;
-  for (const int number : {1430, 1911, 1912, 1913}) EXPECT_TRUE(has(f, number)) << number;
+  for (const int number : {1430, 1912, 1913}) EXPECT_TRUE(has(f, number)) << number;
+  EXPECT_FALSE(has(f, 1911)) << "battery and plugs are said once, before the first rod";
+}
+
+// Words for an engine without rods, where "watch the rod" is no help, and for a plunger that must not be driven down.
+TEST(PushrodWords, SayWhatToDoWithoutRodsInAndWhereToStop) {
+  const auto remedy = [](const Input& in, int number) {
+    for (const Finding& f : solved(in).outcome.findings)
+      if (f.number == number) return f.remedy;
+    return std::string();
+  };
+  EXPECT_NE(remedy(wet(), 1440).find("or its lifter where no rod is in"), std::string::npos);
+  EXPECT_NE(remedy(wet(), 1440).find("thumb over its plug hole"), std::string::npos);
+  for (const LifterState state : {LifterState::Dry, LifterState::NotSure}) {
+    Input in = wet();
+    in.lifter_state = state;
+    const int number = state == LifterState::Dry ? 1423 : 1424;
+    EXPECT_NE(remedy(in, number).find("Stop at the first firm resistance"), std::string::npos) << number;
+  }
+}
+
+// "Engine: clear" under "do not turn the engine" was read as leave to turn it.
+TEST(PushrodWords, NothingIsClearBeforeARodWasSet) {
+  const auto locks = [](const Input& in) {
+    const Outcome out = solved(in).outcome;
+    return std::count_if(out.figures.begin(), out.figures.end(),
+                         [](const Figure& f) { return f.key == "engine_lock"; });
+  };
+  Input in = wet();
+  in.checks.clear();
+  EXPECT_EQ(locks(in), 0);
+  in.checks = {{Rod::FrontIntake, true, {}, {}, {}}};
+  EXPECT_EQ(locks(in), 1);
+}
+
+// What a high lift asks of the engine comes before the rods.
+TEST(PushrodWords, AHighLiftAsksForSpringsAndClearancesFirst) {
+  Input in = wet();
+  in.save_or_cut = SaveOrCut{true, Length::inches(0.6), Limit<Length>{Length::inches(0.5), Source::memory()}, {}};
+  for (const Finding& f : solved(in).outcome.findings) {
+    if (f.number != 1492) continue;
+    EXPECT_EQ(f.severity, Severity::Caution);
+    for (const char* first : {"coil bind", "retainer to seal", "piston to valve"})
+      EXPECT_NE(f.remedy.find(first), std::string::npos) << first;
+    return;
+  }
+  FAIL() << "1492 is missing";
 }
 
 TEST(PushrodSafety, RockerSupportsAreLoosenedForFixedRods) {
