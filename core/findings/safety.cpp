@@ -45,4 +45,12 @@ Finding blind_hole() {
                  "Clean and dry the hole, and use the compound that the sheet names, on the bolt");
 }
 
+Finding round_a_running_bike() {
+  return caution(
+      1918, "",
+      "On its stand and in the open: pipes and barrels burn, exhaust fumes kill indoors, and belt, chain and "
+      "fan take fingers and sleeves",
+      "A hand near first, then a touch; whoever rides it has the say and the papers");
+}
+
 }  // namespace camside::safety

@@ -6,12 +6,13 @@
 
 namespace camside::safety {
 
-Finding turn_by_hand();       // 1911
-Finding stop_felt();          // 1912
-Finding let_it_cool();        // 1913
-Finding cutting_rods();       // 1914
-Finding unloading_rockers();  // 1915
-Finding shoe_under_load();    // 1916
-Finding blind_hole();         // 1917
+Finding turn_by_hand();          // 1911
+Finding stop_felt();             // 1912
+Finding let_it_cool();           // 1913
+Finding cutting_rods();          // 1914
+Finding unloading_rockers();     // 1915
+Finding shoe_under_load();       // 1916
+Finding blind_hole();            // 1917
+Finding round_a_running_bike();  // 1918
 
 }  // namespace camside::safety

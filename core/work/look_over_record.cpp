@@ -200,7 +200,10 @@ const LookedOver& LookOvers::read(std::string_view id) {
 LookedOver LookOvers::solved_with_what_can_be_used(std::string_view id, const Record& of) {
   constexpr int enough = 100;
   LookedOver one{records::solve(of), {}};
-  if (one.result()) good_.insert_or_assign(std::string(id), of);
+  if (one.result()) {
+    good_.insert_or_assign(std::string(id), of);
+    return one;
+  }
   const auto good = good_.find(id);
   Record usable = of;
   for (int i = 0; !one.result() && i < enough; ++i) {

@@ -9,8 +9,8 @@ namespace {
 
 // Each is a caution that says what to do, in the range kept for them; questions' tests assert where each is raised.
 TEST(Safety, EachIsACautionThatSaysWhatToDo) {
-  const Finding all[] = {turn_by_hand(), stop_felt(),         let_it_cool(),
-                         cutting_rods(), unloading_rockers(), shoe_under_load(), blind_hole()};
+  const Finding all[] = {turn_by_hand(),      stop_felt(),       let_it_cool(), cutting_rods(),
+                         unloading_rockers(), shoe_under_load(), blind_hole(),  round_a_running_bike()};
   std::set<int> numbers;
   for (const Finding& f : all) {
     EXPECT_EQ(f.severity, Severity::Caution) << f.number;

@@ -758,6 +758,7 @@ TEST_F(LookOverPlace, AnEngineOfNoKnownYearIsSaidAndCanBeCorrected) {
   h.tap(words::done());
   EXPECT_NE(h.find_text("1930 is outside all the engine years known here"), nullptr);
   EXPECT_TRUE(h.find(words::start_round())->enabled) << "it goes on as one's own engine";
+  EXPECT_NE(h.find_text("exhaust fumes kill indoors"), nullptr) << "1918, before the round begins";
 }
 
 TEST_F(LookOverPlace, OnAWideScreenTheResultStandsBesideTheQuestionAndKeysAnswer) {
@@ -765,7 +766,7 @@ TEST_F(LookOverPlace, OnAWideScreenTheResultStandsBesideTheQuestionAndKeysAnswer
   open(h);
   begin(h, "2004", "38200", "Stone cold");
   h.tap(words::start_round());
-  EXPECT_NE(h.find_text(words::knock_off()), nullptr);
+  EXPECT_NE(h.find_text(words::must_do()), nullptr);
   h.press(ImGuiKey_Y);
   h.press(ImGuiKey_N);
   h.press(ImGuiKey_D);

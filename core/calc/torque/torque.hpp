@@ -2,10 +2,10 @@
 // torque do to the bolt?
 //
 // Method
-//   1 Setting: T_set = T · L/(L + E cos γ). L from the square drive to the middle of the grip mark, E from the square
-//     drive to the axis of the fastener, γ the angle between the extension and the line of the wrench: 0° straight out
+//   1 Setting: T_set = T · L/(L + E cos α). L from the square drive to the middle of the grip mark, E from the square
+//     drive to the axis of the fastener, α the angle between the extension and the line of the wrench: 0° straight out
 //     (the wrench is set lower), 90° no change, 180° folded back (set higher). Moments about the fastener, no published
-//     source but a torque-wrench maker's note for γ = 0.
+//     source but a torque-wrench maker's note for α = 0.
 //   2 Stress area of the thread: metric A_s = π/4 (d − 0.9382 P)² (ISO 898-1:2013, 9.1.6.1), inch
 //     A_s = π/4 (d − 0.9743 P)² (ASME B1.1-2003, appendix B), d the nominal diameter, P the pitch. Both from memory.
 //   3 Preload: F = T/(K d). K is entered with where it comes from; else 0.20 dry and 0.15 with oil on the thread (from
@@ -40,7 +40,7 @@ enum class Lubricated : std::uint8_t { Dry, Oiled };
 struct Extension {
   std::optional<Length> wrench;  // L
   std::optional<Length> length;  // E
-  Angle angle;                   // γ
+  Angle angle;                   // α
 };
 void describe(FieldVisitor& v, Extension& e);
 
@@ -75,7 +75,7 @@ struct Preload {
 
 struct Result {
   Torque setting;
-  double lever = 1.0;                 // L/(L + E cos γ)
+  double lever = 1.0;                 // L/(L + E cos α)
   std::optional<double> scale_share;  // setting over the greatest torque of the wrench
   std::optional<Preload> preload;
   Outcome outcome;

@@ -58,7 +58,7 @@ void report(const Input& in, Result& r) {
   if (r.preload) add_preload(*r.preload, out);
   if (in.extension) {
     figures::add_step(
-        out, "Setting", "T_set = T · L/(L + E cos γ)",
+        out, "Setting", "T_set = T · L/(L + E cos α)",
         fmt::format("{} · {} / ({} + {} · cos {:.4g}°)", both(*in.torque), remarks::short_inches(*in.extension->wrench),
                     remarks::short_inches(*in.extension->wrench), remarks::short_inches(*in.extension->length),
                     in.extension->angle.in_deg()),

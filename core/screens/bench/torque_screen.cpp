@@ -14,7 +14,7 @@ namespace {
 TorquePlot plot_of(const torque::Input& in, const torque::Result& r, System system) {
   const auto length = [&](Length v) { return shown(Kind::Length, v.base(), system); };
   TorquePlot plot;
-  plot.setting_words = r.outcome.figure("setting")->label + " " + shown(Kind::Torque, r.setting.base(), system);
+  plot.setting_words = shown(Kind::Torque, r.setting.base(), system);
   if (!in.extension) return plot;
   plot.wrench = in.extension->wrench->in_mm();
   plot.extension = in.extension->length->in_mm();

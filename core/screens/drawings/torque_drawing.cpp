@@ -55,8 +55,8 @@ void draw_torque(const Pen& pen, const Area& area, const TorquePlot& plot) {
     const ImVec2 between{0.5f * (p.fastener.x + p.drive.x), std::min(p.fastener.y, p.drive.y) - 1.0f * body};
     pen.label(area, between, {0.5f, 1}, plot.extension_words, pen.ink.accent);
   }
-  pen.write({area.centre().x, area.min.y + 0.2f * body}, {0.5f, 0}, plot.setting_words, pen.ink.text, 1.1f * body,
-            pen.bold);
+  const float size = pen.size_within(area.width() - body, plot.setting_words, 1.2f * body, pen.bold);
+  pen.write({area.centre().x, area.min.y + 0.2f * body}, {0.5f, 0}, plot.setting_words, pen.ink.text, size, pen.bold);
 }
 
 }  // namespace camside::screens

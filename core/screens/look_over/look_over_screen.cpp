@@ -4,6 +4,7 @@
 #include <array>
 
 #include "calc/look_over/look_over.hpp"
+#include "findings/safety.hpp"
 #include "records/form.hpp"
 #include "records/new_id.hpp"
 #include "screens/look_over/look_over_result.hpp"
@@ -557,6 +558,7 @@ void LookOverScreen::draw_facts(Ui& ui, System system) {
   name.active = keypad_.path() == name_path;
   if (ui.field(name_path, name)) return edit_name();
   draw_remarks(ui, of_facts(looks_.read(chosen_).solved));
+  draw_remarks(ui, {safety::round_a_running_bike()});  // once, before the round begins
   ui.gap(24);
 }
 
