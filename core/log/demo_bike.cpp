@@ -49,7 +49,7 @@ std::vector<Entry> demo_bike(const std::function<Stamp()>& next_stamp) {
        {"proof", "photo"}});
   add("odometer", "2024-05-14", {{"reading", "41,300 mi"}});
   add("note", "2024-05-14", {{"text", "No papers for the tensioners"}});
-  add("finding", "2024-05-14", {{"part", "Tensioner shoes"}, {"grade", "worn"}, {"odometer", "41,300 mi"}});
+  add("finding", "2024-05-14", {{"part", "Outer tensioner shoe"}, {"grade", "failed"}, {"odometer", "41,300 mi"}});
   all.push_back(measured(bike, next_stamp(), "2024-05-14"));
   return all;
 }

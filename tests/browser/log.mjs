@@ -223,7 +223,7 @@ export const tests = {
 
   "a database that is deleted while it is open is written anew with all there is, and said": given({ expects: [/.*/] }, async ({ page, context, address }) => {
     await addDemo(page);
-    await tap(page, "Setup");
+    await tap(page, "Settings");
     await tap(page, "Metric");
     await toBikes(page);
     await tap(page, "Brindle");
@@ -239,7 +239,7 @@ export const tests = {
     await behind(context, address, loseCopy);  // so that the database alone counts
     const next = await openPage(context, address);
     await settled(next);
-    await tap(next, "Setup");
+    await tap(next, "Settings");
     assert.equal((await item(next, "Metric")).chosen, true, "what was kept beside the log is gone");
     await toBikes(next);
     await tap(next, "Brindle");
@@ -254,8 +254,8 @@ export const tests = {
       const path = `${tmpdir()}/camside-hostile-${process.pid}.json`;
       writeFileSync(path, bytes);  // more than the browser's driver takes by itself
       if ((await items(page)).some((one) => one.label === "Back")) await tap(page, "Back");
-      await bring(page, "Take in a copy …");
-      const [chooser] = await Promise.all([page.waitForEvent("filechooser"), tap(page, "Take in a copy …")]);
+      await bring(page, "Add from a copy …");
+      const [chooser] = await Promise.all([page.waitForEvent("filechooser"), tap(page, "Add from a copy …")]);
       const begun = Date.now();
       await chooser.setFiles(path);
       await comes(page, says);
