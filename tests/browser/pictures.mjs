@@ -37,6 +37,8 @@ const SCREENS = {
   lash: ["Bench", "Gear lash (backlash)"],
   "gears-to-order": ["Bench", "Gears to order"],
   pushrods: ["Bench", "Pushrods"],
+  torque: ["Bench", "Torque", EXAMPLE],
+  "lash-example": ["Bench", "Gear lash (backlash)", EXAMPLE],
   due: ["Bench", "Due"],
   "gear-pair": ["Bench", "Gear pair"],
   wear: ["Bench", "Wear"],

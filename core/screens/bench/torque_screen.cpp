@@ -6,13 +6,16 @@
 #include "screens/bench/question_screen.hpp"
 #include "screens/drawings/torque_drawing.hpp"
 #include "screens/widgets/shown.hpp"
+#include "units/format.hpp"
 
 namespace camside::screens {
 
 namespace {
 
 TorquePlot plot_of(const torque::Input& in, const torque::Result& r, System system) {
-  const auto length = [&](Length v) { return shown(Kind::Length, v.base(), system); };
+  const auto length = [&](Length v) {
+    return format(v.base(), preferred_unit(Kind::Length, system), system == System::Inch ? 2 : 0);
+  };
   TorquePlot plot;
   plot.setting_words = shown(Kind::Torque, r.setting.base(), system);
   if (!in.extension) return plot;
