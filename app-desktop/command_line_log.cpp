@@ -157,7 +157,8 @@ void add_log(CLI::App& app, const Shared& args, Said& said) {
   command->add_option("--measurements", args->measurements_file, "Add every measurement of a measurement file");
   command->add_option("--correct", args->change.replaces, "Correct the entry of this id with --set");
   command->add_option("--delete", args->change.remove, "Delete the entry of this id");
-  command->add_option("--take-back", args->change.undo, "Take back the entry of this id: what was before it holds again");
+  command->add_option("--take-back", args->change.undo,
+                      "Take back the entry of this id: what was before it holds again");
   command->add_option("--undo", args->old_undo)->group("");
   command->add_option("--set", args->fields, "A field, as name=text: \"reading=41,300 mi\"");
   command->add_option("--day", args->change.day, "The day it is about: 2024-05-14");
@@ -181,7 +182,8 @@ void add_old_merge(CLI::App& app, Said& said) {
 }
 
 void add_export(CLI::App& app, const Shared& args, Said& said) {
-  CLI::App* command = subcommand(app, "export", "Print the log of all bikes or of one, to keep or to take in elsewhere", args);
+  CLI::App* command =
+      subcommand(app, "export", "Print the log of all bikes or of one, to keep or to take in elsewhere", args);
   command->add_option("--bike", args->exporting.bike, "A bike by its nickname or id; none: all");
   command->add_flag("--csv", args->exporting.csv, "As a table for a spreadsheet; needs --bike");
   command->add_flag("--all", args->exporting.table.everything, "In the table: what was replaced and deleted too");
