@@ -10,12 +10,13 @@
 //     the fault shows. "Didn't see" leaves them. Where the good answer is silence, L = 1: silence proves nothing. A
 //     good answer that something hides (a warm engine the start, fresh oil the glitter) counts as not seen. A sign
 //     that several faults give counts for each: that errs on the buyer's side.
-//   3 Must do anyway: no proof (bad answer or not seen) from `must_from` on: chance 1, however good the rest looks. Where
-//     the risk has an interval (`every`), a bill without a reading, or older than it, is no proof. What is opened for
-//     another work is done with it (`must_with`); some bad answers are work by themselves (`must_when_bad`: a leak seen).
-//     Where the part itself was looked at, that decides: seen bad it must be done in spite of a bill, seen good not.
-//     Proof with a reading on it: the chance of 1 by the distance since, and the bill itself is no sign any more. A bill
-//     above the odometer, or of a day to come, proves nothing and is the bad answer to the question marked `clock`.
+//   3 Must do anyway: no proof (bad answer or not seen) from `must_from` on: chance 1, however good the rest looks.
+//     Where the risk has an interval (`every`), a bill without a reading, or older than it, is no proof. What is opened
+//     for another work is done with it (`must_with`); some bad answers are work by themselves (`must_when_bad`: a leak
+//     seen). Where the part itself was looked at, that decides: seen bad it must be done in spite of a bill, seen good
+//     not. Proof with a reading on it: the chance of 1 by the distance since, and the bill itself is no sign any more.
+//     A bill above the odometer, or of a day to come, proves nothing and is the bad answer to the question marked
+//     `clock`.
 //   4 Expected cost = chance · (best + 4 · likely + worst)/6 (PERT mean). Knock off = their sum. Its range is what nine
 //     bikes in ten that answer like this one really cost: each fault comes true or not, each by itself
 //     (look_over_range.hpp). Beside it: what the sum becomes once all "didn't see" came out good, and bad.
