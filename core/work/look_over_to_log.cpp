@@ -6,6 +6,7 @@
 #include "due/due_board.hpp"
 #include "knowledge/knowledge.hpp"
 #include "log/demo_bike.hpp"
+#include "records/strict_json.hpp"
 #include "units/format.hpp"
 #include "work/look_over_record.hpp"
 #include "work/words.hpp"

@@ -335,7 +335,7 @@ void take_walk_away(Working& w) {
   for (std::size_t i = 0; i < questions.size(); ++i) {
     if (questions[i].walk_away.empty()) continue;
     w.r.walk_away.push_back({questions[i].id, questions[i].walk_away, met_of(w.evidence[i])});
-    w.r.may_end_it += w.evidence[i] == Seen::Not && w.none_there[i] == Seen::Not ? 1 : 0;
+    if (w.evidence[i] == Seen::Not && w.none_there[i] == Seen::Not) ++w.r.may_end_it;
     if (w.evidence[i] == Seen::Bad) w.say(remark::walk_away(questions[i].walk_away));
   }
   std::stable_partition(w.r.walk_away.begin(), w.r.walk_away.end(),
