@@ -1,5 +1,7 @@
 #include "screens/words.hpp"
 
+#include <fmt/format.h>
+
 #include "units/format.hpp"
 
 namespace camside::screens::words {

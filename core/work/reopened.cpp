@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "records/new_id.hpp"
+#include "records/strict_json.hpp"
 
 namespace camside::work {
 
