@@ -5,8 +5,8 @@
 // reported and stay where they are: nothing in the database is ever written over. What only the second copy still holds
 // (page/log_copy.js) is saved anew; it is looked into where the database lost it, or holds it damaged. Of a database
 // that can't be read the copy is shown. A database that is lost while it is open is written anew from memory.
-// Findings: 351 can't be read, 352 not saved, 354 damaged, 355 missing, 357
-// newer, 359 back from the second copy, 364 lost while open.
+// Findings: 351 can't be read, 352 not saved, 354 damaged, 355 missing, 357 newer, 359 back from the second copy, 364
+// lost while open.
 #pragma once
 
 #include <cstdint>

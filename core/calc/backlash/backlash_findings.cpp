@@ -355,7 +355,7 @@ void check_indicator_lean(const Input& in, const Conversion& c, Findings& out) {
   if (*in.contact == Contact::FlankSquare) {
     return;
   }
-  constexpr double caution_rad = std::numbers::pi / 12.0;
+  constexpr double caution_rad = std::numbers::pi / 12.0;  // 15°, our own choice
   const double tau = in.indicator_angle->in_rad();
   // On a flank both the tangent and the flank's normal are good places to stand.
   const double lean = std::min(std::abs(tau), c.flank_rad > 0.0 ? std::abs(c.flank_rad - tau) : std::abs(tau));

@@ -14,13 +14,13 @@ namespace {
 
 namespace say = remarks::torque;
 
-constexpr double least_lever_left = 0.1;
-constexpr double least_share = 0.2;
-constexpr double preload_unsure = 0.25;  // of the preload, from memory
-constexpr double dry_nut_factor = 0.20;  // from memory
+constexpr double least_lever_left = 0.1;  // of the wrench, our own choice
+constexpr double least_share = 0.2;       // of the scale, common practice, no published source
+constexpr double preload_unsure = 0.25;   // of the preload, from memory
+constexpr double dry_nut_factor = 0.20;   // from memory
 constexpr double oiled_nut_factor = 0.15;
-constexpr double lets_go_mpa = 600.0;  // about the proof stress of property class 8.8, from memory
-constexpr double hardly_tight_mpa = 50.0;
+constexpr double lets_go_mpa = 600.0;      // about the proof stress of property class 8.8, from memory
+constexpr double hardly_tight_mpa = 50.0;  // a twelfth of that, our own choice
 constexpr double square = 1e-9;
 
 // Of the wrench's length, what the extension adds to the lever.
